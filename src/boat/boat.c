@@ -213,10 +213,11 @@ settle_table (GbBoat *boat, GbRecordKind kind)
     link_children (table, &boat->tables[type->owner], sorted);
 
   for (guint i = 0; i < sorted->len; i++)
+    ((GbRecord *) sorted->pdata[i])->index = G_MAXUINT;
+  for (guint i = 0; i < sorted->len; i++)
     {
       GbRecord *record = sorted->pdata[i];
 
-      record->index = G_MAXUINT;
       if (record->owner == 0)
         {
           g_ptr_array_add (table->roots, record);

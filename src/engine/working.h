@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "engine/findings.h"
+
+G_BEGIN_DECLS
+
+/* How a figure came about, as a hand calculation: steps in words and in numbers with units, a table where there is one, and the sources. */
+
+typedef struct
+{
+  char *words;   /* "area x thickness x density" */
+  char *numbers; /* "0.71 m2 x 6 mm x 450 kg/m3 = 1.92 kg" */
+  char *source;  /* of the figures in it, or NULL */
+} GbWorkingStep;
+
+typedef struct
+{
+  char *title;
+  GPtrArray *steps;   /* (element-type GbWorkingStep) */
+  GPtrArray *columns; /* (element-type utf8) headings of the table, or NULL */
+  GPtrArray *rows;    /* (element-type GStrv) cells as text; the last row is the total */
+  char *caution;      /* or NULL */
+} GbWorking;
+
+void gb_working_free (GbWorking *working);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbWorking, gb_working_free)
+
+/* Mass of a part (take-off formula, density and its source, scale), or of a group (the sum). @part_id 0: the boat, with margin. */
+GbWorking *gb_working_mass (const GbBoat *boat, const GbFindings *findings, gint64 part_id);
+/* Centre of a group or the boat: the moment table of what is directly in it. Of a part: how its place follows from its groups. */
+GbWorking *gb_working_centre (const GbBoat *boat, const GbFindings *findings, gint64 part_id);
+/* The flotation limit, and what is left. With the caution. */
+GbWorking *gb_working_limit (const GbBoat *boat, const GbFindings *findings);
+/* Spent, still to buy and forecast: the purchases behind a sum. */
+GbWorking *gb_working_money (const GbBoat *boat, const GbFindings *findings);
+/* One material's figure: formula of the wood, samples, source. */
+GbWorking *gb_working_material (const GbBoat *boat, gint64 material_id);
+
+/* The whole as plain text, for a popover that is copied, and for reports. */
+char *gb_working_to_text (const GbWorking *working);
+
+/* The usual caution, translated: flotation and load; lifting. */
+const char *gb_caution_afloat (void);
+const char *gb_caution_lifting (void);
+
+G_END_DECLS
