@@ -1,0 +1,239 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-strip"
+
+#include "strip.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "boat/money.h"
+#include "boat/quantity.h"
+#include "engine/working.h"
+#include "gauge.h"
+
+struct _GbStrip
+{
+  GtkWidget parent_instance;
+
+  GbProject *project;
+  gulong changed_id;
+
+  GbGauge *weight;
+  GbGauge *afloat;
+  GbGauge *money;
+  GbGauge *to_buy;
+};
+
+G_DEFINE_FINAL_TYPE (GbStrip, gb_strip, GTK_TYPE_WIDGET)
+
+/* A limit is near when less than this share of it is left. */
+#define NEAR_SHARE 0.05
+
+static GbGaugeState
+judge (double value, double limit)
+{
+  if (isnan (value))
+    return GB_GAUGE_UNKNOWN;
+  if (isnan (limit))
+    return GB_GAUGE_WITHIN;
+  if (value > limit)
+    return GB_GAUGE_PASSED;
+  return value > limit * (1 - NEAR_SHARE) ? GB_GAUGE_NEAR : GB_GAUGE_WITHIN;
+}
+
+/* Appends what is not known, so that no sum looks whole that is not. */
+static void
+append_unknown (GString *words, guint n)
+{
+  if (n > 0)
+    {
+      g_string_append (words, ", ");
+      g_string_append_printf (words, ngettext ("%u part without a mass", "%u parts without a mass", n), n);
+    }
+}
+
+static void
+show_weight (GbStrip *self, const GbBuild *build, const GbFindings *f)
+{
+  const GbMass *boat = &f->rollup.boat;
+  double total = boat->mass + f->rollup.margin.total;
+  g_autofree char *mass = gb_quantity_format (total, GB_DIM_MASS, build->units);
+  g_autofree char *sd = gb_quantity_format (boat->mass_sd, GB_DIM_MASS, build->units);
+  g_autofree char *target = gb_quantity_format (build->target_mass, GB_DIM_MASS, build->units);
+  g_autofree char *margin = gb_quantity_format (f->rollup.margin.total, GB_DIM_MASS, build->units);
+  g_autofree char *tooltip = NULL;
+  g_autoptr (GString) words = g_string_new (NULL);
+  GbGaugeReading reading = { judge (total, build->target_mass), boat->mass, f->rollup.margin.total, boat->mass_sd, build->target_mass };
+
+  if (boat->n_parts == 0)
+    g_string_append (words, _ ("no parts yet"));
+  else if (isnan (build->target_mass))
+    /* Translators: a mass and its deviation. */
+    g_string_append_printf (words, _ ("%s ± %s, no target set"), mass, sd);
+  else if (reading.state == GB_GAUGE_PASSED)
+    /* Translators: a mass, its deviation, the target. */
+    g_string_append_printf (words, _ ("%s ± %s, over the target of %s"), mass, sd, target);
+  else
+    g_string_append_printf (words, _ ("%s ± %s of %s target"), mass, sd, target);
+  append_unknown (words, boat->n_no_mass);
+
+  tooltip = g_strdup_printf (_ ("Light craft with a margin of %s for what is not listed yet"), margin);
+  gb_gauge_set (self->weight, &reading, words->str, tooltip);
+}
+
+static void
+append_centre (GString *words, const GbBuild *build, const GbMass *boat)
+{
+  g_autofree char *x = gb_quantity_format (boat->x, GB_DIM_LENGTH, build->units);
+  g_autofree char *z = gb_quantity_format (boat->z, GB_DIM_LENGTH, build->units);
+
+  if (!isnan (boat->x) && !isnan (boat->z))
+    /* Translators: the centre of gravity's places along and above. */
+    g_string_append_printf (words, _ (" · CG x %s, z %s"), x, z);
+}
+
+static void
+show_afloat (GbStrip *self, const GbBuild *build, const GbFindings *f)
+{
+  const GbFlotation *afloat = &f->flotation;
+  g_autofree char *total = gb_quantity_format (afloat->total, GB_DIM_MASS, build->units);
+  g_autofree char *limit = gb_quantity_format (afloat->limit.displacement, GB_DIM_MASS, build->units);
+  g_autofree char *freeboard = gb_quantity_format (afloat->afloat.freeboard, GB_DIM_LENGTH, build->units);
+  g_autoptr (GString) words = g_string_new (NULL);
+  GbGaugeReading reading = { judge (afloat->total, afloat->limit.displacement), afloat->total - afloat->margin, afloat->margin,
+                             afloat->total_sd, afloat->limit.displacement };
+
+  if (isnan (afloat->limit.displacement))
+    {
+      reading.state = GB_GAUGE_UNKNOWN;
+      g_string_append (words, _ ("no hull yet"));
+    }
+  else if (afloat->sinks)
+    g_string_append_printf (words, _ ("she sinks: %s aboard"), total);
+  else if (reading.state == GB_GAUGE_PASSED)
+    /* Translators: mass afloat, flotation limit, freeboard. */
+    g_string_append_printf (words, _ ("%s, over the limit of %s, freeboard %s"), total, limit, freeboard);
+  else
+    g_string_append_printf (words, _ ("%s of %s, freeboard %s"), total, limit, freeboard);
+  append_centre (words, build, &f->rollup.boat);
+
+  gb_gauge_set (self->afloat, &reading, words->str, gb_caution_afloat ());
+}
+
+static double
+amount (gint64 money)
+{
+  return money == GB_MONEY_UNKNOWN ? NAN : (double) money;
+}
+
+static void
+show_money (GbStrip *self, const GbBuild *build, const GbFindings *f)
+{
+  const GbCosts *costs = &f->costs;
+  g_autofree char *spent = gb_money_format (costs->spent, build->currency);
+  g_autofree char *budget = gb_money_format_full (costs->budget, build->currency);
+  g_autofree char *forecast = gb_money_format (costs->forecast, build->currency);
+  g_autofree char *words = NULL;
+  GbGaugeReading reading = { judge (amount (costs->forecast), amount (costs->budget)), amount (costs->spent),
+                             amount (costs->forecast) - amount (costs->spent), NAN, amount (costs->budget) };
+
+  if (costs->budget == GB_MONEY_UNKNOWN)
+    words = g_strdup_printf (_ ("spent %s, forecast %s, no budget set"), spent, forecast);
+  else if (reading.state == GB_GAUGE_PASSED)
+    words = g_strdup_printf (_ ("spent %s, forecast %s, over the %s set"), spent, forecast, budget);
+  else
+    /* Translators: spent, budget, forecast. */
+    words = g_strdup_printf (_ ("spent %s of %s, forecast %s"), spent, budget, forecast);
+  gb_gauge_set (self->money, &reading, words,
+                _ ("Solid: spent. Hatched: still to buy and the allowance. The stroke is the budget."));
+}
+
+static void
+append_count (GString *words, guint n, const char *format)
+{
+  if (n == 0)
+    return;
+  if (words->len > 0)
+    g_string_append (words, ", ");
+  g_string_append_printf (words, format, n);
+}
+
+static void
+show_to_buy (GbStrip *self, const GbBuild *build, const GbFindings *f)
+{
+  const GbCosts *costs = &f->costs;
+  g_autofree char *cost = gb_money_format_full (costs->to_buy, build->currency);
+  g_autofree char *tooltip = NULL;
+  g_autoptr (GString) words = g_string_new (NULL);
+  GbGaugeReading reading = { GB_GAUGE_WITHIN, NAN, NAN, NAN, NAN };
+
+  append_count (words, costs->sheets, ngettext ("%u sheet", "%u sheets", costs->sheets));
+  append_count (words, costs->lengths, ngettext ("%u length", "%u lengths", costs->lengths));
+  append_count (words, costs->blocks, ngettext ("%u block", "%u blocks", costs->blocks));
+  append_count (words, costs->tins, ngettext ("%u tin", "%u tins", costs->tins));
+  append_count (words, costs->pieces, ngettext ("%u pack", "%u packs", costs->pieces));
+  append_count (words, costs->others, ngettext ("%u part", "%u parts", costs->others));
+  if (words->len == 0)
+    g_string_append (words, _ ("nothing"));
+  if (costs->n_no_price > 0)
+    reading.state = GB_GAUGE_NEAR;
+  append_count (words, costs->n_no_price, ngettext ("%u without a price", "%u without a price", costs->n_no_price));
+  tooltip = g_strdup_printf (_ ("Still to buy, for %s"), cost);
+  gb_gauge_set (self->to_buy, &reading, words->str, tooltip);
+}
+
+static void
+update (GbStrip *self)
+{
+  const GbBuild *build = gb_project_get_build (self->project);
+  const GbFindings *findings = gb_project_get_findings (self->project);
+
+  show_weight (self, build, findings);
+  show_afloat (self, build, findings);
+  show_money (self, build, findings);
+  show_to_buy (self, build, findings);
+}
+
+void
+gb_strip_set_project (GbStrip *self, GbProject *project)
+{
+  g_return_if_fail (GB_IS_STRIP (self));
+
+  if (self->project != NULL)
+    g_clear_signal_handler (&self->changed_id, self->project);
+  if (!g_set_object (&self->project, project) || project == NULL)
+    return;
+  self->changed_id = g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  update (self);
+}
+
+static void
+gb_strip_dispose (GObject *object)
+{
+  GbStrip *self = GB_STRIP (object);
+
+  gb_strip_set_project (self, NULL);
+  gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_STRIP);
+  G_OBJECT_CLASS (gb_strip_parent_class)->dispose (object);
+}
+
+static void
+gb_strip_class_init (GbStripClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = gb_strip_dispose;
+  g_type_ensure (GB_TYPE_GAUGE);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/strip.ui");
+  gtk_widget_class_bind_template_child (widget_class, GbStrip, weight);
+  gtk_widget_class_bind_template_child (widget_class, GbStrip, afloat);
+  gtk_widget_class_bind_template_child (widget_class, GbStrip, money);
+  gtk_widget_class_bind_template_child (widget_class, GbStrip, to_buy);
+  gtk_widget_class_set_css_name (widget_class, "strip");
+}
+
+static void
+gb_strip_init (GbStrip *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
