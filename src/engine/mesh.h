@@ -6,7 +6,8 @@
 G_BEGIN_DECLS
 
 /* Closed triangle meshes, the ground of everything afloat: a hull, however it is given, becomes one; cutting it by a plane gives
- * volume, centre, waterplane and its second moments exactly for that polyhedron. Triangles turn anticlockwise seen from outside. */
+ * volume, centre, waterplane and its second moments exactly for that polyhedron. Triangles turn anticlockwise seen from outside.
+ * The last 'n_lid' triangles close an open hull across its edge: they bound the volume, but there is no skin there. */
 
 typedef struct
 {
@@ -19,6 +20,7 @@ typedef struct
   guint n_points;
   guint (*triangles)[3];
   guint n_triangles;
+  guint n_lid;
 } GbMesh;
 
 void gb_mesh_free (GbMesh *mesh);
@@ -40,6 +42,7 @@ typedef struct
 } GbCut;
 
 /* What lies on the far side of the plane n . p = d from the way that n points (n a unit vector): with n up, what is under water.
+ * What lies in the plane itself counts as dry, so that a hull whose deck is just awash still has its waterplane.
  * Divergence theorem over the clipped triangles and the cut. The waterplane figures hold for n = (0, 0, 1); for another n they are in a
  * frame whose third axis is n. The polygons of the cut are not built: its integrals come from its edges (Green). */
 GbCut gb_mesh_cut (const GbMesh *mesh, GbVec3 n, double d);
@@ -47,7 +50,8 @@ GbCut gb_mesh_cut (const GbMesh *mesh, GbVec3 n, double d);
 /* The whole body. */
 GbCut gb_mesh_whole (const GbMesh *mesh);
 
-/* Second moments of the surface's area about its area centre (for thin skins): m4; the part with z below @below and above @above. */
+/* Second moments of the surface's area about its area centre (for thin skins): m4; the part with z at or above @above and
+ * below @below, -INFINITY and INFINITY for no bound. The lid of an open hull is left out. */
 typedef struct
 {
   double area;

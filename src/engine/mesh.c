@@ -1,0 +1,323 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-mesh"
+
+/* What a closed mesh encloses, and what a plane cuts off it.
+ *
+ * Volume and its moments are sums over tetrahedra that stand on the triangles and share one apex. The apex is put on the cutting plane:
+ * then the cut face, whatever its shape, makes tetrahedra without volume, and need not be known. The figures of that face come from its
+ * edges alone, by Green's theorem; several loops and holes add up by their turning. Two triangles that share an edge find the same point
+ * on it to the last bit, because the point is always reckoned from the wet end to the dry end; so the edges of the cut close. */
+
+#include "mesh-private.h"
+
+void
+gb_mesh_free (GbMesh *mesh)
+{
+  if (mesh == NULL)
+    return;
+  g_free (mesh->points);
+  g_free (mesh->triangles);
+  g_free (mesh);
+}
+
+static int
+compare_edges (gconstpointer a, gconstpointer b)
+{
+  guint64 e = *(const guint64 *) a, f = *(const guint64 *) b;
+
+  return e < f ? -1 : e > f;
+}
+
+gboolean
+gb_mesh_is_closed (const GbMesh *mesh)
+{
+  gsize n = (gsize) mesh->n_triangles * 3;
+  g_autofree guint64 *edges = g_new (guint64, n + 1);
+
+  for (gsize e = 0; e < n; e++)
+    {
+      const guint *corners = mesh->triangles[e / 3];
+
+      edges[e] = (guint64) corners[e % 3] << 32 | corners[(e + 1) % 3];
+    }
+  qsort (edges, n, sizeof *edges, compare_edges);
+  for (gsize e = 0; e < n; e++)
+    {
+      guint64 reverse = edges[e] << 32 | edges[e] >> 32;
+
+      if (reverse == edges[e] || (e > 0 && edges[e] == edges[e - 1])
+          || bsearch (&reverse, edges, n, sizeof *edges, compare_edges) == NULL)
+        return FALSE;
+    }
+  return n > 0;
+}
+
+/* All places are reckoned from 'origin'; u and v span the plane. */
+typedef struct
+{
+  GbVec3 origin;
+  GbVec3 u, v;
+  double volume;
+  GbVec3 volume_moment;
+  double area;
+  GbVec3 area_moment;
+  double plane, plane_x, plane_y, plane_xx, plane_yy, plane_xy;
+  double girth;
+} Sums;
+
+static void
+add_triangle (Sums *sums, GbVec3 p, GbVec3 q, GbVec3 r)
+{
+  GbVec3 a = vec3_sub (p, sums->origin);
+  GbVec3 b = vec3_sub (q, sums->origin);
+  GbVec3 c = vec3_sub (r, sums->origin);
+  GbVec3 normal = vec3_cross (vec3_sub (b, a), vec3_sub (c, a));
+  GbVec3 corners = vec3_add (vec3_add (a, b), c);
+  double volume = vec3_dot (a, normal) / 6;
+  double area = vec3_length (normal) / 2;
+
+  sums->volume += volume;
+  sums->volume_moment = vec3_add (sums->volume_moment, vec3_scale (corners, volume / 4));
+  sums->area += area;
+  sums->area_moment = vec3_add (sums->area_moment, vec3_scale (corners, area / 3));
+}
+
+/* Green's theorem over one edge of the cut, its face to the left. */
+static void
+add_cut_edge (Sums *sums, GbVec3 from, GbVec3 to)
+{
+  GbVec3 a = vec3_sub (from, sums->origin);
+  GbVec3 b = vec3_sub (to, sums->origin);
+  double x1 = vec3_dot (a, sums->u), y1 = vec3_dot (a, sums->v);
+  double x2 = vec3_dot (b, sums->u), y2 = vec3_dot (b, sums->v);
+  double turn = x1 * y2 - x2 * y1;
+
+  sums->plane += turn / 2;
+  sums->plane_x += turn * (x1 + x2) / 6;
+  sums->plane_y += turn * (y1 + y2) / 6;
+  sums->plane_xx += turn * (x1 * x1 + x1 * x2 + x2 * x2) / 12;
+  sums->plane_yy += turn * (y1 * y1 + y1 * y2 + y2 * y2) / 12;
+  sums->plane_xy += turn * (x1 * y2 + 2 * x1 * y1 + 2 * x2 * y2 + x2 * y1) / 24;
+  sums->girth += vec3_length (vec3_sub (b, a));
+}
+
+/* The height of @p over the plane; below 0 is wet. */
+static inline double
+height (GbVec3 p, GbVec3 n, double d)
+{
+  return vec3_dot (n, p) - d;
+}
+
+static GbVec3
+crossing (GbVec3 wet, double h_wet, GbVec3 dry, double h_dry)
+{
+  double t = h_wet / (h_wet - h_dry);
+
+  return h_dry == 0 ? dry : vec3_add (wet, vec3_scale (vec3_sub (dry, wet), t));
+}
+
+/* Cuts a triangle that is partly wet. Returns how many corners the wet polygon has: 3 or 4; the cut runs from edge[0] to
+ * edge[1] with the cut face to its left, seen from where n points. */
+static guint
+clip (const GbVec3 corners[3], const double heights[3], GbVec3 wet[4], GbVec3 edge[2])
+{
+  guint n = 0;
+
+  for (guint i = 0; i < 3; i++)
+    {
+      guint j = (i + 1) % 3;
+
+      if (heights[i] < 0)
+        wet[n++] = corners[i];
+      if (heights[i] < 0 && heights[j] >= 0)
+        wet[n++] = edge[1] = crossing (corners[i], heights[i], corners[j], heights[j]);
+      else if (heights[i] >= 0 && heights[j] < 0)
+        wet[n++] = edge[0] = crossing (corners[j], heights[j], corners[i], heights[i]);
+    }
+  return n;
+}
+
+static guint
+triangle_at (const GbMesh *mesh, guint t, GbVec3 n, double d, GbVec3 corners[3], double heights[3])
+{
+  guint n_wet = 0;
+
+  for (guint i = 0; i < 3; i++)
+    {
+      corners[i] = mesh->points[mesh->triangles[t][i]];
+      heights[i] = height (corners[i], n, d);
+      n_wet += heights[i] < 0;
+    }
+  return n_wet;
+}
+
+static void
+add_wet_triangles (Sums *sums, const GbMesh *mesh, GbVec3 n, double d)
+{
+  for (guint t = 0; t < mesh->n_triangles; t++)
+    {
+      GbVec3 corners[3], wet[4], edge[2];
+      double heights[3];
+      guint n_wet = triangle_at (mesh, t, n, d, corners, heights);
+
+      if (n_wet == 3)
+        add_triangle (sums, corners[0], corners[1], corners[2]);
+      if (n_wet == 0 || n_wet == 3)
+        continue;
+      n_wet = clip (corners, heights, wet, edge);
+      for (guint i = 2; i < n_wet; i++)
+        add_triangle (sums, wet[0], wet[i - 1], wet[i]);
+      add_cut_edge (sums, edge[0], edge[1]);
+    }
+}
+
+static GbVec3
+centre_of (GbVec3 origin, GbVec3 moment, double amount)
+{
+  return amount > 0 ? vec3_add (origin, vec3_scale (moment, 1 / amount)) : (GbVec3){ NAN, NAN, NAN };
+}
+
+static GbCut
+cut_from_sums (const Sums *sums)
+{
+  GbCut cut = {
+    .volume = sums->volume,
+    .centre = centre_of (sums->origin, sums->volume_moment, sums->volume),
+    .area = sums->area,
+    .area_centre = centre_of (sums->origin, sums->area_moment, sums->area),
+    .plane_x = NAN,
+    .plane_y = NAN,
+    .girth = sums->girth,
+  };
+
+  if (sums->plane > 0)
+    {
+      double x = sums->plane_x / sums->plane, y = sums->plane_y / sums->plane;
+
+      cut.waterplane = sums->plane;
+      cut.plane_x = vec3_dot (sums->origin, sums->u) + x;
+      cut.plane_y = vec3_dot (sums->origin, sums->v) + y;
+      cut.plane_ixx = sums->plane_yy - sums->plane * y * y;
+      cut.plane_iyy = sums->plane_xx - sums->plane * x * x;
+      cut.plane_ixy = sums->plane_xy - sums->plane * x * y;
+    }
+  return cut;
+}
+
+GbCut
+gb_mesh_whole (const GbMesh *mesh)
+{
+  Sums sums = { .origin = mesh->n_points > 0 ? mesh->points[0] : (GbVec3){ 0, 0, 0 } };
+
+  for (guint t = 0; t < mesh->n_triangles; t++)
+    {
+      const guint *corners = mesh->triangles[t];
+
+      add_triangle (&sums, mesh->points[corners[0]], mesh->points[corners[1]], mesh->points[corners[2]]);
+    }
+  return cut_from_sums (&sums);
+}
+
+/* The frame of the plane: u points as far forward as the plane lets it, v to port of it. */
+static void
+set_frame (Sums *sums, GbVec3 n)
+{
+  GbVec3 forward = fabs (n.x) < 0.9 ? (GbVec3){ 1, 0, 0 } : (GbVec3){ 0, 1, 0 };
+  GbVec3 u = vec3_sub (forward, vec3_scale (n, vec3_dot (n, forward)));
+
+  sums->u = vec3_scale (u, 1 / vec3_length (u));
+  sums->v = vec3_cross (n, sums->u);
+}
+
+GbCut
+gb_mesh_cut (const GbMesh *mesh, GbVec3 n, double d)
+{
+  Sums sums = { .origin = { 0, 0, 0 } };
+  double lowest = INFINITY, highest = -INFINITY;
+
+  for (guint i = 0; i < mesh->n_points; i++)
+    {
+      double h = height (mesh->points[i], n, d);
+
+      lowest = MIN (lowest, h);
+      highest = MAX (highest, h);
+    }
+  if (highest < 0)
+    return gb_mesh_whole (mesh);
+  if (lowest < 0)
+    {
+      GbVec3 near = mesh->points[0];
+
+      sums.origin = vec3_sub (near, vec3_scale (n, height (near, n, d)));
+      set_frame (&sums, n);
+      add_wet_triangles (&sums, mesh, n, d);
+    }
+  return cut_from_sums (&sums);
+}
+
+/* Adds @sign times the integrals over one triangle: exact for the quadratic ones. Places are from @origin. */
+static void
+add_surface (GbSurface *surface, GbVec3 origin, GbVec3 p, GbVec3 q, GbVec3 r, double sign)
+{
+  GbVec3 a = vec3_sub (p, origin), b = vec3_sub (q, origin), c = vec3_sub (r, origin);
+  GbVec3 s = vec3_add (vec3_add (a, b), c);
+  double area = sign * vec3_length (vec3_cross (vec3_sub (b, a), vec3_sub (c, a))) / 2;
+  double w = area / 12;
+
+  surface->area += area;
+  surface->centre = vec3_add (surface->centre, vec3_scale (s, area / 3));
+  surface->xx += w * (a.x * a.x + b.x * b.x + c.x * c.x + s.x * s.x);
+  surface->yy += w * (a.y * a.y + b.y * b.y + c.y * c.y + s.y * s.y);
+  surface->zz += w * (a.z * a.z + b.z * b.z + c.z * c.z + s.z * s.z);
+  surface->xy += w * (a.x * a.y + b.x * b.y + c.x * c.y + s.x * s.y);
+  surface->yz += w * (a.y * a.z + b.y * b.z + c.y * c.z + s.y * s.z);
+  surface->zx += w * (a.z * a.x + b.z * b.x + c.z * c.x + s.z * s.x);
+}
+
+static void
+add_surface_below (GbSurface *surface, const GbMesh *mesh, double z, double sign)
+{
+  const GbVec3 up = { 0, 0, 1 };
+
+  for (guint t = 0; t < mesh->n_triangles - mesh->n_lid; t++)
+    {
+      GbVec3 corners[3], wet[4], edge[2];
+      double heights[3];
+      guint n = triangle_at (mesh, t, up, z, corners, heights);
+
+      if (n == 3)
+        add_surface (surface, mesh->points[0], corners[0], corners[1], corners[2], sign);
+      if (n == 0 || n == 3)
+        continue;
+      n = clip (corners, heights, wet, edge);
+      for (guint i = 2; i < n; i++)
+        add_surface (surface, mesh->points[0], wet[0], wet[i - 1], wet[i], sign);
+    }
+}
+
+GbSurface
+gb_mesh_surface (const GbMesh *mesh, double above, double below)
+{
+  GbSurface surface = { .area = 0 };
+  GbVec3 c;
+
+  /* What is below the one less what is below the other: so that the parts of a skin add up to the whole. */
+  if (above < below)
+    {
+      add_surface_below (&surface, mesh, below, 1);
+      if (above > -INFINITY)
+        add_surface_below (&surface, mesh, above, -1);
+    }
+  if (!(surface.area > 0))
+    return (GbSurface){ .centre = { NAN, NAN, NAN } };
+
+  c = vec3_scale (surface.centre, 1 / surface.area);
+  surface.xx -= surface.area * c.x * c.x;
+  surface.yy -= surface.area * c.y * c.y;
+  surface.zz -= surface.area * c.z * c.z;
+  surface.xy -= surface.area * c.x * c.y;
+  surface.yz -= surface.area * c.y * c.z;
+  surface.zx -= surface.area * c.z * c.x;
+  surface.centre = vec3_add (mesh->points[0], c);
+  return surface;
+}
