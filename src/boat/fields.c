@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "gb-fields"
 
 #include "fields-private.h"
+#include "quantity.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -263,23 +264,32 @@ check_text (const GbField *field, const char *text, GError **error)
 }
 
 static gboolean
-check_real (const GbField *field, double v, GError **error)
+check_real (const GbField *field, double v, GbUnits units, GError **error)
 {
   const char *label = _ (field->label);
+  g_autofree char *min = NULL;
+  g_autofree char *max = NULL;
+  g_autofree char *is = NULL;
 
   if (isnan (v))
     return TRUE;
   if (!isfinite (v))
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: not a finite number."), label);
-  else if ((field->flags & GB_FIELD_ABOVE_MIN) != 0 && v <= field->min)
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: must be more than %g."), label, field->min);
-  else if (v < field->min)
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: must not be less than %g."), label, field->min);
-  else if (v > field->max)
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: %g is more than any small boat needs; at most %g."), label, v,
-                 field->max);
-  else
+    {
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: not a finite number."), label);
+      return FALSE;
+    }
+  if (v <= field->max && (v > field->min || (v == field->min && (field->flags & GB_FIELD_ABOVE_MIN) == 0)))
     return TRUE;
+  min = gb_quantity_format (field->min, field->dim, units);
+  max = gb_quantity_format (field->max, field->dim, units);
+  is = gb_quantity_format (v, field->dim, units);
+  if (v > field->max)
+    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: %s is more than any small boat needs; at most %s."), label, is,
+                 max);
+  else if ((field->flags & GB_FIELD_ABOVE_MIN) != 0)
+    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: must be more than %s."), label, min);
+  else
+    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: must not be less than %s."), label, min);
   return FALSE;
 }
 
@@ -320,6 +330,12 @@ check_integer (const GbField *field, gint64 v, GError **error)
 gboolean
 gb_field_check (const GbField *field, const GbValue *value, GError **error)
 {
+  return gb_field_check_in (field, value, GB_UNITS_METRIC, error);
+}
+
+gboolean
+gb_field_check_in (const GbField *field, const GbValue *value, GbUnits units, GError **error)
+{
   gboolean unknown;
 
   g_return_val_if_fail (value->storage == gb_field_storage (field), FALSE);
@@ -337,7 +353,7 @@ gb_field_check (const GbField *field, const GbValue *value, GError **error)
     case GB_STORAGE_TEXT:
       return value->text == NULL || check_text (field, value->text, error);
     case GB_STORAGE_REAL:
-      return check_real (field, value->real, error);
+      return check_real (field, value->real, units, error);
     case GB_STORAGE_INTEGER:
     default:
       return check_integer (field, value->integer, error);

@@ -48,10 +48,10 @@ double gb_quantity_factor (GbDimension dim, GbUnits units);
  * with gb_field_check(). Errors name the field. An empty text gives unknown. */
 gboolean gb_field_parse (const GbField *field, const char *text, const GbBuild *build, GbValue *value, GError **error);
 
-/* Shows a field of a record: what was typed where that is kept, else gb_quantity_format() and its like. References give ""
- * here; see gb_boat_display(). Free the result. */
+/* Shows a field of a record: what was typed where that is kept and still gives the value, but for a sum what it comes to; else
+ * gb_quantity_format() and its like. References give "" here: whoever has the boat looks names up. Free the result. */
 char *gb_field_display (const GbField *field, const GbRecord *record, const GbBuild *build);
-/* What an editor starts with. */
+/* What an editor starts with: what was typed, a sum too; else all digits. */
 char *gb_field_edit_text (const GbField *field, const GbRecord *record, const GbBuild *build);
 
 /* Dates: Julian days; YYYY-MM-DD, and the locale's own order for entry. */
