@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "document.h"
+
+#include <pango/pangocairo.h>
+
+G_BEGIN_DECLS
+
+/* The page that is being filled, from top to bottom. Lengths are points (1/72 inch). The flow draws every page twice: once to count
+ * them, once for good. */
+
+typedef enum
+{
+  GB_PDF_TITLE,
+  GB_PDF_HEADING,
+  GB_PDF_BODY,
+  GB_PDF_BOLD,
+  GB_PDF_SMALL,
+  GB_PDF_FIGURE, /* a fact's value */
+  GB_N_PDF_FONTS
+} GbPdfFont;
+
+typedef struct
+{
+  const GbDocument *document;
+  cairo_t *cr;
+  PangoLayout *layout; /* used again for every text */
+  PangoFontDescription *fonts[GB_N_PDF_FONTS];
+  double width, height; /* of the paper */
+  double left, right;   /* of the text */
+  double top, bottom;   /* of the text on this page */
+  double y;             /* where the next thing goes */
+  guint page, n_pages;  /* from 1; n_pages is 0 while they are counted */
+} GbPdfFlow;
+
+/* Goes on to the next page unless @height is still free on this one. */
+void gb_pdf_need (GbPdfFlow *flow, double height);
+void gb_pdf_new_page (GbPdfFlow *flow);
+
+/* Sets the flow's layout up: @text in @font, wrapped to @width (below 0: one line). Gives its height. What is higher than a whole page ends
+ * in an ellipsis. */
+double gb_pdf_text (GbPdfFlow *flow, GbPdfFont font, const char *text, double width, PangoAlignment align);
+/* Shows what was set up with its upper left corner there, in a grey from 0, black, to 1. */
+void gb_pdf_show (GbPdfFlow *flow, double x, double y, double grey);
+void gb_pdf_rule (GbPdfFlow *flow, double x, double y, double width, double thickness, double grey);
+
+/* pdf-table.c */
+void gb_pdf_table (GbPdfFlow *flow, const GbTable *table);
+
+G_END_DECLS

@@ -1,0 +1,299 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-pdf-table"
+
+/* A table on paper. Columns are as wide as their widest cell; what is left of the page goes to those that may give way, and what is
+ * missing is taken from them: their cells wrap. Numbers never wrap. Headings are repeated on every page; a group's heading stays with
+ * its first row, and the total with the last one. */
+
+#include "pdf-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#define GAP 9         /* between columns */
+#define ROW_PAD 2.2   /* above and below a cell's text */
+#define INDENT 9
+#define LEAST_WIDE 48 /* a column that gives way stays this wide */
+#define DARK 0.1
+#define QUIET 0.38
+#define HAIR 0.82
+
+typedef struct
+{
+  const GbColumn *column;
+  guint at;       /* in the table */
+  double natural; /* width */
+  double width;
+  double x;
+} Column;
+
+typedef struct
+{
+  GbPdfFlow *flow;
+  const GbTable *table;
+  GArray *columns; /* of Column: those that are printed */
+} Sheet;
+
+static double
+line_width (GbPdfFlow *flow, GbPdfFont font, const char *text)
+{
+  int width;
+
+  gb_pdf_text (flow, font, text, -1, PANGO_ALIGN_LEFT);
+  pango_layout_get_size (flow->layout, &width, NULL);
+  return (double) width / PANGO_SCALE;
+}
+
+static double
+row_indent (const GbRow *row, const Column *column)
+{
+  return column->at == 0 ? INDENT * (double) row->depth : 0;
+}
+
+static GbPdfFont
+row_font (const GbRow *row)
+{
+  return row->kind == GB_ROW_NORMAL ? GB_PDF_BODY : GB_PDF_BOLD;
+}
+
+/* "Mass" over "kg". */
+static char *
+heading_text (const Sheet *sheet, const GbColumn *column)
+{
+  const char *unit = gb_column_unit (sheet->flow->document, column);
+
+  return *unit != '\0' ? g_strdup_printf ("%s\n%s", _ (column->heading), unit) : g_strdup (_ (column->heading));
+}
+
+/* Widths ------------------------------------------------------------------------------------------------------------ */
+
+static double
+natural_width (const Sheet *sheet, const Column *column)
+{
+  g_autofree char *heading = heading_text (sheet, column->column);
+  double width = line_width (sheet->flow, GB_PDF_SMALL, heading);
+
+  for (guint r = 0; r < sheet->table->rows->len; r++)
+    {
+      const GbRow *row = sheet->table->rows->pdata[r];
+      g_autofree char *text = gb_cell_show (sheet->flow->document, column->column, gb_row_cell (row, column->at));
+
+      if (*text != '\0')
+        width = MAX (width, line_width (sheet->flow, row_font (row), text) + row_indent (row, column));
+    }
+  return width + 1; /* so that rounding does not wrap it */
+}
+
+static gboolean
+gives_way (const Column *column)
+{
+  return (column->column->flags & GB_COLUMN_WIDE) != 0;
+}
+
+/* Shares the page out. What is over goes to the first column that gives way; what is missing is taken from all of those, the widest
+ * first, down to one width for all that are over it. */
+static void
+share_width (Sheet *sheet)
+{
+  GArray *columns = sheet->columns;
+  double free_width = sheet->flow->right - sheet->flow->left - GAP * (columns->len > 0 ? columns->len - 1 : 0);
+  double fixed = 0, limit;
+
+  for (guint i = 0; i < columns->len; i++)
+    {
+      Column *column = &g_array_index (columns, Column, i);
+
+      column->width = column->natural;
+      free_width -= column->natural;
+      fixed += gives_way (column) ? 0 : column->natural;
+    }
+  for (guint i = 0; i < columns->len && free_width > 0; i++)
+    if (gives_way (&g_array_index (columns, Column, i)))
+      {
+        g_array_index (columns, Column, i).width += free_width;
+        return;
+      }
+  for (limit = sheet->flow->right - sheet->flow->left; free_width < 0 && limit > LEAST_WIDE; limit -= 1)
+    for (guint i = 0; i < columns->len && free_width < 0; i++)
+      {
+        Column *column = &g_array_index (columns, Column, i);
+
+        if (gives_way (column) && column->width > limit)
+          {
+            free_width += column->width - limit;
+            column->width = limit;
+          }
+      }
+}
+
+static void
+find_columns (Sheet *sheet)
+{
+  double x = sheet->flow->left;
+
+  for (guint c = 0; c < sheet->table->n_columns; c++)
+    if ((sheet->table->columns[c].flags & GB_COLUMN_DATA) == 0)
+      {
+        Column column = { &sheet->table->columns[c], c, 0, 0, 0 };
+
+        column.natural = natural_width (sheet, &column);
+        g_array_append_val (sheet->columns, column);
+      }
+  share_width (sheet);
+  for (guint i = 0; i < sheet->columns->len; i++)
+    {
+      Column *column = &g_array_index (sheet->columns, Column, i);
+
+      column->x = x;
+      x += column->width + GAP;
+    }
+}
+
+static double
+table_width (const Sheet *sheet)
+{
+  const Column *last = &g_array_index (sheet->columns, Column, sheet->columns->len - 1);
+
+  return last->x + last->width - sheet->flow->left;
+}
+
+/* Rows -------------------------------------------------------------------------------------------------------------- */
+
+/* Sets the layout up for one cell; gives its height. */
+static double
+set_cell (const Sheet *sheet, const Column *column, const GbRow *row, const char *text)
+{
+  gboolean number = gb_column_is_number (column->column);
+
+  return gb_pdf_text (sheet->flow, row_font (row), text, MAX (column->width - row_indent (row, column), LEAST_WIDE / 2.0),
+                      number ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+}
+
+static double
+row_height (const Sheet *sheet, const GbRow *row)
+{
+  double highest = 0;
+
+  for (guint i = 0; i < sheet->columns->len; i++)
+    {
+      const Column *column = &g_array_index (sheet->columns, Column, i);
+      g_autofree char *text = gb_cell_show (sheet->flow->document, column->column, gb_row_cell (row, column->at));
+
+      if (*text != '\0')
+        highest = MAX (highest, set_cell (sheet, column, row, text));
+    }
+  return highest + 2 * ROW_PAD + (row->kind == GB_ROW_GROUP && row->depth == 0 ? 2 * ROW_PAD : 0);
+}
+
+static void
+draw_row (const Sheet *sheet, const GbRow *row, double height)
+{
+  GbPdfFlow *flow = sheet->flow;
+  double y = flow->y + ROW_PAD + (row->kind == GB_ROW_GROUP && row->depth == 0 ? 2 * ROW_PAD : 0);
+
+  if (row->kind == GB_ROW_TOTAL || row->kind == GB_ROW_SUBTOTAL)
+    gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), row->kind == GB_ROW_TOTAL ? 0.8 : 0.5, DARK);
+  for (guint i = 0; i < sheet->columns->len; i++)
+    {
+      const Column *column = &g_array_index (sheet->columns, Column, i);
+      g_autofree char *text = gb_cell_show (flow->document, column->column, gb_row_cell (row, column->at));
+
+      if (*text == '\0')
+        continue;
+      set_cell (sheet, column, row, text);
+      gb_pdf_show (flow, column->x + row_indent (row, column), y, DARK);
+    }
+  flow->y += height;
+  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 0.3, HAIR);
+}
+
+static double
+head_height (const Sheet *sheet)
+{
+  double highest = 0;
+
+  for (guint i = 0; i < sheet->columns->len; i++)
+    {
+      const Column *column = &g_array_index (sheet->columns, Column, i);
+      g_autofree char *text = heading_text (sheet, column->column);
+
+      highest = MAX (highest, gb_pdf_text (sheet->flow, GB_PDF_SMALL, text, column->width, PANGO_ALIGN_LEFT));
+    }
+  return highest + 2 * ROW_PAD + 2;
+}
+
+/* The headings stand on the rule under them. */
+static void
+draw_head (const Sheet *sheet, double height)
+{
+  GbPdfFlow *flow = sheet->flow;
+
+  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 1, DARK);
+  for (guint i = 0; i < sheet->columns->len; i++)
+    {
+      const Column *column = &g_array_index (sheet->columns, Column, i);
+      g_autofree char *text = heading_text (sheet, column->column);
+      gboolean number = gb_column_is_number (column->column);
+      double own = gb_pdf_text (flow, GB_PDF_SMALL, text, column->width, number ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+
+      gb_pdf_show (flow, column->x, flow->y + height - ROW_PAD - own, QUIET);
+    }
+  flow->y += height;
+  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 0.5, DARK);
+}
+
+/* TRUE if @row and the one after it belong on one page. */
+static gboolean
+holds_next (const GbTable *table, guint r)
+{
+  const GbRow *row = table->rows->pdata[r], *next;
+
+  if (r + 1 >= table->rows->len)
+    return FALSE;
+  next = table->rows->pdata[r + 1];
+  return row->kind == GB_ROW_GROUP || next->kind == GB_ROW_TOTAL || next->kind == GB_ROW_SUBTOTAL;
+}
+
+static void
+draw_rows (const Sheet *sheet, double head)
+{
+  GbPdfFlow *flow = sheet->flow;
+  const GPtrArray *rows = sheet->table->rows;
+
+  for (guint r = 0; r < rows->len; r++)
+    {
+      double height = row_height (sheet, rows->pdata[r]);
+      double wanted = height;
+
+      /* Groups may stand in groups; a page's worth of headings need not stay together. */
+      for (guint next = r; holds_next (sheet->table, next) && next < r + 8; next++)
+        wanted += row_height (sheet, rows->pdata[next + 1]);
+      if (flow->y + wanted > flow->bottom && flow->y > flow->top + head)
+        {
+          gb_pdf_new_page (flow);
+          draw_head (sheet, head);
+        }
+      draw_row (sheet, rows->pdata[r], height);
+    }
+}
+
+void
+gb_pdf_table (GbPdfFlow *flow, const GbTable *table)
+{
+  Sheet sheet = { flow, table, g_array_new (FALSE, FALSE, sizeof (Column)) };
+  double head, title;
+
+  find_columns (&sheet);
+  if (sheet.columns->len > 0)
+    {
+      head = head_height (&sheet);
+      title = gb_pdf_text (flow, GB_PDF_HEADING, _ (table->title), flow->right - flow->left, PANGO_ALIGN_LEFT);
+      gb_pdf_need (flow, title + head + 60);
+      flow->y += 12;
+      gb_pdf_text (flow, GB_PDF_HEADING, _ (table->title), flow->right - flow->left, PANGO_ALIGN_LEFT);
+      gb_pdf_show (flow, flow->left, flow->y, DARK);
+      flow->y += title + 5;
+      draw_head (&sheet, head);
+      draw_rows (&sheet, head);
+    }
+  g_array_unref (sheet.columns);
+}
