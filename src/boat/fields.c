@@ -2,6 +2,8 @@
 #define G_LOG_DOMAIN "gb-fields"
 
 #include "fields-private.h"
+#include "money.h"
+#include "outline.h"
 #include "quantity.h"
 
 #include <glib/gi18n-lib.h>
@@ -232,6 +234,29 @@ gb_field_unknown (const GbField *field)
 
 /* Checks ------------------------------------------------------------------------------------------------------------ */
 
+/* What a text must be besides plain. */
+static gboolean
+check_meaning (const GbField *field, const char *text, GError **error)
+{
+  const char *label = _ (field->label);
+
+  if (field->dim == GB_DIM_OUTLINE)
+    {
+      g_autoptr (GError) reason = NULL;
+      g_autoptr (GbOutline) outline = gb_outline_parse (text, &reason);
+
+      if (outline == NULL)
+        g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, "%s: %s", label, reason->message);
+      return outline != NULL;
+    }
+  if (field->offset == G_STRUCT_OFFSET (GbBuild, currency) && field->kind == GB_RECORD_BUILD && !gb_currency_is_valid (text))
+    {
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: three capital letters are expected, such as EUR."), label);
+      return FALSE;
+    }
+  return TRUE;
+}
+
 static gboolean
 check_text (const GbField *field, const char *text, GError **error)
 {
@@ -260,7 +285,7 @@ check_text (const GbField *field, const char *text, GError **error)
           return FALSE;
         }
     }
-  return TRUE;
+  return *text == '\0' || check_meaning (field, text, error);
 }
 
 static gboolean
