@@ -66,7 +66,7 @@ gboolean gb_store_begin (GbStore *store, const char *words, const GbPlace *place
 gboolean gb_store_put (GbStore *store, const GbRecord *old, const GbRecord *record, GError **error);
 /* Deletes a record and what lives in it; references to them become unknown. */
 gboolean gb_store_delete (GbStore *store, GbRecordKind kind, gint64 id, GError **error);
-/* On error the edit is rolled back. @changes may be NULL; an edit that changed nothing gives none and leaves no history. */
+/* On error the edit is rolled back. @changes may be NULL; an edit that changed nothing gives an empty list and leaves no history. */
 gboolean gb_store_commit (GbStore *store, GbChanges **changes, GError **error);
 void gb_store_rollback (GbStore *store);
 
