@@ -21,7 +21,9 @@ G_BEGIN_DECLS
  *   "place" (const GbPlace *place)   after undo and redo: where the edit was
  *   "history-found" ()               the mass history is there, see gb_project_get_history()
  *
- * and properties: "can-undo", "can-redo", "undo-words", "redo-words", "title", "read-only". */
+ * and properties: "can-undo", "can-redo", "undo-words", "redo-words", "title", "read-only".
+ *
+ * More verbs: verbs-weigh.h, verbs-buy.h, verbs-paste.h. As list models: record-list.h. */
 #define GB_TYPE_PROJECT (gb_project_get_type ())
 G_DECLARE_FINAL_TYPE (GbProject, gb_project, GB, PROJECT, GObject)
 
@@ -41,7 +43,9 @@ GDateTime *gb_project_get_kept_at (GbProject *self); /* when the last edit was o
 /* The mass history; NULL until the worker has found it for the boat as it stands. Asking starts the worker. */
 const GbHistory *gb_project_get_history (GbProject *self);
 
-/* One undoable change. FALSE with a sentence, and nothing happened. The edit is consumed. */
+/* One undoable change. FALSE with a sentence, and nothing happened. The edit is consumed.
+ * Beside what the edit says: a line that buys moves what it buys for from planned to bought, see verbs-buy.h. An edit that changes nothing
+ * is none: TRUE, and there is nothing to undo. */
 gboolean gb_project_apply (GbProject *self, GbEdit *edit, GError **error);
 
 /* Verbs. Each is one undo and makes its own words. */
@@ -50,7 +54,8 @@ gboolean gb_project_set (GbProject *self, GbRecordKind kind, gint64 id, const Gb
 gboolean gb_project_set_all (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, const GbField *field,
                              const GbValue *value, GError **error);
 /* Reads @text as what was typed into a cell: unit entry, a choice's label, or for references the name of a record, which for
- * materials may also come from the catalogue and is then copied into the build within the same undo. Sets it in all @ids. */
+ * materials may also come from the catalogue and is then copied into the build within the same undo; a budget head that is not there is
+ * made. Where two parts share a name, the group's name and a slash before it tell them apart. Sets it in all @ids. */
 gboolean gb_project_enter (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, const GbField *field,
                            const char *text, GError **error);
 
@@ -63,7 +68,8 @@ gboolean gb_project_remove (GbProject *self, GbRecordKind kind, const gint64 *id
 /* Moves into @owner before the sibling @before (0: last), keeping their order. Refuses a group into itself. */
 gboolean gb_project_move (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, gint64 owner, gint64 before,
                           GError **error);
-/* Copies with all that lives in them, each after its original. The ids of the copies go to @copies (may be NULL; g_array of gint64). */
+/* Copies with all that lives in them, each after its original; a copy of a part is planned, whatever the state of its original. The ids
+ * of the copies go to @copies (may be NULL; g_array of gint64). */
 gboolean gb_project_duplicate (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, GArray **copies, GError **error);
 
 gboolean gb_project_undo (GbProject *self, GError **error);
@@ -75,7 +81,14 @@ gboolean gb_project_save_copy (GbProject *self, const char *path, GError **error
 /* (element-type utf8) (transfer full): see gb_store_check(). */
 GPtrArray *gb_project_check (GbProject *self);
 
+/* Looks whether another program has changed the file, and if so reads it afresh and emits "changed" for all. Done every second while a
+ * main loop runs. TRUE if it had. */
+gboolean gb_project_look_elsewhere (GbProject *self);
+
 /* Shows a field as a page does: references by the name of what they mean. Free it. */
 char *gb_project_display (GbProject *self, const GbField *field, const GbRecord *record);
+
+/* Today as a Julian day, by the local clock. */
+gint64 gb_today (void);
 
 G_END_DECLS

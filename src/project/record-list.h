@@ -11,8 +11,8 @@ G_BEGIN_DECLS
  *
  * There is one GbRecordItem for a record, however many lists show it, and it stays the same while anyone holds it: through edits,
  * moves, and a deletion that is undone. Rows that come, go or move are told by the smallest "items-changed" (a row that moves goes and
- * comes; very many scattered changes are told as one). Values that changed are told by notify::version of the items. Lists come first:
- * when a version is notified, all lists are up to date.
+ * comes; very many scattered changes are told as one). Values that changed are told by notify::version of the items. First all lists are
+ * brought up to date, then versions are notified, then the project's "changed" is emitted.
  *
  * A tree: gtk_tree_list_model_new() on the children of the boat's item, with gb_record_item_get_children() as its create function (with a
  * new reference). A part that becomes a group, or the other way round, is told as removed and added, so that the tree asks again. */

@@ -1,0 +1,474 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-project"
+
+/* The way of one edit:
+ *
+ *   a verb makes a GbEdit -> gb_project_apply(): completed, checked -> the store writes it, durably -> GbChanges
+ *       -> gb_project_come_home(): rows into the boat -> findings -> "changed" -> pages
+ *
+ * Undo, redo and other programs' changes begin at GbChanges. Nothing else touches the boat. */
+
+#include "project/buying.h"
+#include "project/project-private.h"
+#include "project/siblings.h"
+
+#include <glib/gi18n-lib.h>
+
+enum
+{
+  PROP_0,
+  PROP_CAN_UNDO,
+  PROP_CAN_REDO,
+  PROP_UNDO_WORDS,
+  PROP_REDO_WORDS,
+  PROP_TITLE,
+  PROP_READ_ONLY,
+  N_PROPS
+};
+static GParamSpec *properties[N_PROPS];
+
+enum
+{
+  CHANGED,
+  PLACE,
+  HISTORY_FOUND,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (GbProject, gb_project, G_TYPE_OBJECT)
+
+gint64
+gb_today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  GDate date;
+
+  g_date_clear (&date, 1);
+  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (now), (GDateMonth) g_date_time_get_month (now),
+                  (GDateYear) g_date_time_get_year (now));
+  return g_date_get_julian (&date);
+}
+
+static void
+find (GbProject *self, GbTouched touched)
+{
+  gb_findings_find (self->findings, self->boat, touched, gb_today ());
+}
+
+/* Takes @value as what is shown of a property; notifies if it is another than before. */
+static gboolean
+notify_text (GbProject *self, char **shown, const char *value, guint prop)
+{
+  if (g_strcmp0 (*shown, value) == 0)
+    return FALSE;
+  g_free (*shown);
+  *shown = g_strdup (value);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[prop]);
+  return TRUE;
+}
+
+static void
+notify_words (GbProject *self, char **shown, const char *value, guint words_prop, guint can_prop)
+{
+  gboolean could = *shown != NULL;
+
+  if (notify_text (self, shown, value, words_prop) && could != (*shown != NULL))
+    g_object_notify_by_pspec (G_OBJECT (self), properties[can_prop]);
+}
+
+static void
+notify_all (GbProject *self)
+{
+  g_object_freeze_notify (G_OBJECT (self));
+  notify_text (self, &self->title, gb_boat_build (self->boat)->name, PROP_TITLE);
+  notify_words (self, &self->undo_words, gb_store_undo_words (self->store), PROP_UNDO_WORDS, PROP_CAN_UNDO);
+  notify_words (self, &self->redo_words, gb_store_redo_words (self->store), PROP_REDO_WORDS, PROP_CAN_REDO);
+  g_object_thaw_notify (G_OBJECT (self));
+}
+
+static GbChanges *
+new_changes_of_all (void)
+{
+  GbChanges *changes = gb_changes_new ();
+
+  changes->all = TRUE;
+  return changes;
+}
+
+gboolean
+gb_project_come_home (GbProject *self, const GbChanges *changes, GError **error)
+{
+  g_autoptr (GbChanges) all = NULL;
+  GbTouched touched = GB_TOUCHED_ALL;
+
+  if (!gb_store_refresh (self->store, changes, self->boat, NULL))
+    {
+      /* Some rows may have been read and others not. */
+      changes = all = new_changes_of_all ();
+      if (!gb_store_refresh (self->store, all, self->boat, error))
+        return FALSE;
+    }
+  if (!gb_changes_touch (changes, GB_RECORD_HULL) && !gb_changes_touch (changes, GB_RECORD_STATION)
+      && !gb_changes_touch (changes, GB_RECORD_OFFSET))
+    touched &= ~GB_TOUCHED_HULLS;
+  find (self, touched);
+  gb_project_forget_history (self);
+  if (self->hub != NULL)
+    gb_record_hub_tell (self->hub, changes);
+  g_signal_emit (self, signals[CHANGED], 0, changes);
+  notify_all (self);
+  return TRUE;
+}
+
+/* Writing ------------------------------------------------------------------------------------------------------------- */
+
+static gboolean
+refuse_read_only (GbProject *self, GError **error)
+{
+  const char *reason = gb_store_read_only_reason (self->store);
+
+  if (reason == NULL)
+    return FALSE;
+  g_set_error_literal (error, GB_STORE_ERROR, GB_STORE_ERROR_READ_ONLY, reason);
+  return TRUE;
+}
+
+/* An edit that was put together from rows which another program has changed since would undo those changes. */
+static gboolean
+refuse_stale (GbProject *self, GError **error)
+{
+  if (!gb_project_look_elsewhere (self))
+    return FALSE;
+  g_set_error_literal (error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED,
+                       _ ("Another program has just changed this build. It has been read afresh; please do that once more."));
+  return TRUE;
+}
+
+static gint64
+next_id (GbRecordKind kind, gpointer store)
+{
+  return gb_store_next_id (store, kind);
+}
+
+static gboolean
+write_records (GbProject *self, GbEdit *edit, GError **error)
+{
+  const GPtrArray *puts = gb_edit_puts (edit);
+  const GArray *deletions = gb_edit_deletions (edit);
+
+  for (guint i = 0; i < puts->len; i++)
+    {
+      const GbRecord *record = puts->pdata[i];
+
+      if (!gb_store_put (self->store, gb_boat_get (self->boat, record->kind, record->id), record, error))
+        return FALSE;
+    }
+  for (guint i = 0; i < deletions->len; i++)
+    {
+      const GbRecordKey *key = &g_array_index (deletions, GbRecordKey, i);
+
+      if (gb_boat_get (self->boat, key->kind, key->id) != NULL
+          && !gb_store_delete (self->store, key->kind, key->id, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+write_edit (GbProject *self, GbEdit *edit, GbChanges **changes, GError **error)
+{
+  const GbPlace *place;
+
+  /* Ids are handed out first: the place that the history keeps may be a new record. */
+  gb_edit_assign_ids (edit, next_id, self->store);
+  place = gb_edit_place (edit);
+  if (!gb_store_begin (self->store, gb_edit_words (edit), place, error))
+    return FALSE;
+  if (!write_records (self, edit, error))
+    {
+      gb_store_rollback (self->store);
+      return FALSE;
+    }
+  return gb_store_commit (self->store, changes, error);
+}
+
+static void
+mark_kept (GbProject *self)
+{
+  g_clear_pointer (&self->kept_at, g_date_time_unref);
+  self->kept_at = g_date_time_new_now_local ();
+}
+
+gboolean
+gb_project_apply_keep (GbProject *self, GbEdit *edit, GError **error)
+{
+  g_autoptr (GbChanges) changes = NULL;
+
+  if (refuse_read_only (self, error) || refuse_stale (self, error))
+    return FALSE;
+  gb_buying_complete (edit, self->boat, self->findings);
+  gb_siblings_place_new (edit, self->boat);
+  gb_edit_drop_unchanged (edit, self->boat);
+  if (gb_edit_n_puts (edit) == 0 && gb_edit_deletions (edit)->len == 0)
+    return TRUE;
+  if (!gb_edit_check (edit, self->boat, error) || !write_edit (self, edit, &changes, error))
+    return FALSE;
+  mark_kept (self);
+  return gb_project_come_home (self, changes, error);
+}
+
+gboolean
+gb_project_apply (GbProject *self, GbEdit *edit, GError **error)
+{
+  g_autoptr (GbEdit) consumed = edit;
+
+  g_return_val_if_fail (GB_IS_PROJECT (self), FALSE);
+  return gb_project_apply_keep (self, consumed, error);
+}
+
+typedef gboolean (*Step) (GbStore *store, GbChanges **changes, GbPlace *place, GError **error);
+
+static gboolean
+step_history (GbProject *self, Step step, GError **error)
+{
+  g_autoptr (GbChanges) changes = NULL;
+  GbPlace place = { 0 };
+
+  if (refuse_read_only (self, error))
+    return FALSE;
+  gb_project_look_elsewhere (self);
+  if (!step (self->store, &changes, &place, error))
+    return FALSE;
+  mark_kept (self);
+  if (!gb_project_come_home (self, changes, error))
+    return FALSE;
+  g_signal_emit (self, signals[PLACE], 0, &place);
+  return TRUE;
+}
+
+gboolean
+gb_project_undo (GbProject *self, GError **error)
+{
+  return step_history (self, gb_store_undo, error);
+}
+
+gboolean
+gb_project_redo (GbProject *self, GError **error)
+{
+  return step_history (self, gb_store_redo, error);
+}
+
+gboolean
+gb_project_look_elsewhere (GbProject *self)
+{
+  g_autoptr (GbChanges) changes = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!gb_store_changed_elsewhere (self->store))
+    return FALSE;
+  changes = new_changes_of_all ();
+  if (!gb_project_come_home (self, changes, &error))
+    g_message ("%s", error->message);
+  return TRUE;
+}
+
+static gboolean
+look_cb (gpointer self)
+{
+  gb_project_look_elsewhere (self);
+  return G_SOURCE_CONTINUE;
+}
+
+/* The object ---------------------------------------------------------------------------------------------------------- */
+
+static void
+gb_project_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  GbProject *self = GB_PROJECT (object);
+
+  switch (id)
+    {
+    case PROP_CAN_UNDO:
+      g_value_set_boolean (value, gb_project_get_undo_words (self) != NULL);
+      break;
+    case PROP_CAN_REDO:
+      g_value_set_boolean (value, gb_project_get_redo_words (self) != NULL);
+      break;
+    case PROP_UNDO_WORDS:
+      g_value_set_string (value, gb_project_get_undo_words (self));
+      break;
+    case PROP_REDO_WORDS:
+      g_value_set_string (value, gb_project_get_redo_words (self));
+      break;
+    case PROP_TITLE:
+      g_value_set_string (value, gb_project_get_title (self));
+      break;
+    case PROP_READ_ONLY:
+      g_value_set_boolean (value, gb_project_get_read_only_reason (self) != NULL);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gb_project_dispose (GObject *object)
+{
+  GbProject *self = GB_PROJECT (object);
+
+  g_clear_handle_id (&self->look_id, g_source_remove);
+  gb_project_forget_history (self);
+  G_OBJECT_CLASS (gb_project_parent_class)->dispose (object);
+}
+
+static void
+gb_project_finalize (GObject *object)
+{
+  GbProject *self = GB_PROJECT (object);
+
+  g_clear_pointer (&self->hub, gb_record_hub_free);
+  g_clear_pointer (&self->findings, gb_findings_free);
+  g_clear_pointer (&self->boat, gb_boat_free);
+  g_clear_pointer (&self->store, gb_store_close);
+  g_clear_pointer (&self->kept_at, g_date_time_unref);
+  g_free (self->title);
+  g_free (self->undo_words);
+  g_free (self->redo_words);
+  G_OBJECT_CLASS (gb_project_parent_class)->finalize (object);
+}
+
+static void
+gb_project_class_init (GbProjectClass *class)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (class);
+  const GParamFlags flags = G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
+
+  object_class->get_property = gb_project_get_property;
+  object_class->dispose = gb_project_dispose;
+  object_class->finalize = gb_project_finalize;
+
+  properties[PROP_CAN_UNDO] = g_param_spec_boolean ("can-undo", NULL, NULL, FALSE, flags);
+  properties[PROP_CAN_REDO] = g_param_spec_boolean ("can-redo", NULL, NULL, FALSE, flags);
+  properties[PROP_UNDO_WORDS] = g_param_spec_string ("undo-words", NULL, NULL, NULL, flags);
+  properties[PROP_REDO_WORDS] = g_param_spec_string ("redo-words", NULL, NULL, NULL, flags);
+  properties[PROP_TITLE] = g_param_spec_string ("title", NULL, NULL, NULL, flags);
+  properties[PROP_READ_ONLY] = g_param_spec_boolean ("read-only", NULL, NULL, FALSE, flags);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  signals[CHANGED] = g_signal_new ("changed", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                                   G_TYPE_POINTER);
+  signals[PLACE] = g_signal_new ("place", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                                 G_TYPE_POINTER);
+  signals[HISTORY_FOUND]
+    = g_signal_new ("history-found", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+gb_project_init (GbProject *self)
+{
+  self->findings = gb_findings_new ();
+}
+
+GbProject *
+gb_project_open (const char *path, gboolean may_read_only, GError **error)
+{
+  g_autoptr (GbProject) self = g_object_new (GB_TYPE_PROJECT, NULL);
+
+  self->store = gb_store_open (path, may_read_only, error);
+  if (self->store == NULL)
+    return NULL;
+  self->boat = gb_store_load (self->store, error);
+  if (self->boat == NULL)
+    return NULL;
+  find (self, GB_TOUCHED_ALL);
+  notify_all (self);
+  self->look_id = g_timeout_add_seconds (1, look_cb, self);
+  return g_steal_pointer (&self);
+}
+
+GbProject *
+gb_project_create (const char *path, const GbBoat *boat, GError **error)
+{
+  g_autoptr (GbBoat) empty = boat == NULL ? gb_boat_new () : NULL;
+
+  if (!gb_store_create (path, boat != NULL ? boat : empty, FALSE, error))
+    return NULL;
+  return gb_project_open (path, FALSE, error);
+}
+
+GbRecordHub *
+gb_project_get_hub (GbProject *self)
+{
+  if (self->hub == NULL)
+    self->hub = gb_record_hub_new (self);
+  return self->hub;
+}
+
+/* What there is ------------------------------------------------------------------------------------------------------- */
+
+const GbBoat *
+gb_project_get_boat (GbProject *self)
+{
+  return self->boat;
+}
+
+const GbBuild *
+gb_project_get_build (GbProject *self)
+{
+  return gb_boat_build (self->boat);
+}
+
+const GbFindings *
+gb_project_get_findings (GbProject *self)
+{
+  return self->findings;
+}
+
+const char *
+gb_project_get_path (GbProject *self)
+{
+  return gb_store_path (self->store);
+}
+
+const char *
+gb_project_get_title (GbProject *self)
+{
+  return self->title;
+}
+
+const char *
+gb_project_get_read_only_reason (GbProject *self)
+{
+  return gb_store_read_only_reason (self->store);
+}
+
+GDateTime *
+gb_project_get_kept_at (GbProject *self)
+{
+  return self->kept_at;
+}
+
+const char *
+gb_project_get_undo_words (GbProject *self)
+{
+  return self->undo_words;
+}
+
+const char *
+gb_project_get_redo_words (GbProject *self)
+{
+  return self->redo_words;
+}
+
+gboolean
+gb_project_save_copy (GbProject *self, const char *path, GError **error)
+{
+  return gb_store_save_copy (self->store, path, error);
+}
+
+GPtrArray *
+gb_project_check (GbProject *self)
+{
+  return gb_store_check (self->store);
+}
