@@ -238,20 +238,19 @@ gb_field_unknown (const GbField *field)
 static gboolean
 check_meaning (const GbField *field, const char *text, GError **error)
 {
-  const char *label = _ (field->label);
-
   if (field->dim == GB_DIM_OUTLINE)
     {
       g_autoptr (GError) reason = NULL;
       g_autoptr (GbOutline) outline = gb_outline_parse (text, &reason);
 
       if (outline == NULL)
-        g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, "%s: %s", label, reason->message);
+        g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, "%s: %s", _ (field->label), reason->message);
       return outline != NULL;
     }
   if (field->offset == G_STRUCT_OFFSET (GbBuild, currency) && field->kind == GB_RECORD_BUILD && !gb_currency_is_valid (text))
     {
-      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: three capital letters are expected, such as EUR."), label);
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: three capital letters are expected, such as EUR."),
+                   _ (field->label));
       return FALSE;
     }
   return TRUE;
@@ -260,16 +259,15 @@ check_meaning (const GbField *field, const char *text, GError **error)
 static gboolean
 check_text (const GbField *field, const char *text, GError **error)
 {
-  const char *label = _ (field->label);
-
   if (!g_utf8_validate (text, -1, NULL))
     {
-      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: this text is not UTF-8; plain text is expected."), label);
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: this text is not UTF-8; plain text is expected."),
+                   _ (field->label));
       return FALSE;
     }
   if (g_utf8_strlen (text, -1) > (glong) field->max)
     {
-      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: too long; at most %d characters are kept."), label,
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: too long; at most %d characters are kept."), _ (field->label),
                    (int) field->max);
       return FALSE;
     }
@@ -281,7 +279,7 @@ check_text (const GbField *field, const char *text, GError **error)
       if (g_unichar_iscntrl (c) && !break_ok)
         {
           g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
-                       _ ("%s: holds a control character (U+%04X); plain text is expected."), label, c);
+                       _ ("%s: holds a control character (U+%04X); plain text is expected."), _ (field->label), c);
           return FALSE;
         }
     }
@@ -291,20 +289,21 @@ check_text (const GbField *field, const char *text, GError **error)
 static gboolean
 check_real (const GbField *field, double v, GbUnits units, GError **error)
 {
-  const char *label = _ (field->label);
+  const char *label;
   g_autofree char *min = NULL;
   g_autofree char *max = NULL;
   g_autofree char *is = NULL;
 
   if (isnan (v))
     return TRUE;
+  if (v <= field->max && (v > field->min || (v == field->min && (field->flags & GB_FIELD_ABOVE_MIN) == 0)))
+    return TRUE;
+  label = _ (field->label);
   if (!isfinite (v))
     {
       g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: not a finite number."), label);
       return FALSE;
     }
-  if (v <= field->max && (v > field->min || (v == field->min && (field->flags & GB_FIELD_ABOVE_MIN) == 0)))
-    return TRUE;
   min = gb_quantity_format (field->min, field->dim, units);
   max = gb_quantity_format (field->max, field->dim, units);
   is = gb_quantity_format (v, field->dim, units);
@@ -321,33 +320,31 @@ check_real (const GbField *field, double v, GbUnits units, GError **error)
 static gboolean
 check_integer (const GbField *field, gint64 v, GError **error)
 {
-  const char *label = _ (field->label);
-
   switch (field->dim)
     {
     case GB_DIM_CHOICE:
     case GB_DIM_FLAG:
       if (v >= 0 && v < (field->dim == GB_DIM_FLAG ? 2 : (gint64) gb_field_n_choices (field)))
         return TRUE;
-      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: there is no such choice."), label);
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: there is no such choice."), _ (field->label));
       return FALSE;
     case GB_DIM_REF:
       if (v >= 0)
         return TRUE;
-      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: there is no such thing in this build."), label);
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: there is no such thing in this build."), _ (field->label));
       return FALSE;
     case GB_DIM_DATE:
       if (v == 0 || (v >= (gint64) field->min && v <= (gint64) field->max))
         return TRUE;
-      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: a date from 1900 to 2199 is expected."), label);
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: a date from 1900 to 2199 is expected."), _ (field->label));
       return FALSE;
     default:
       if (v == GB_MONEY_UNKNOWN || (v >= (gint64) field->min && v <= (gint64) field->max))
         return TRUE;
       if (v < (gint64) field->min && field->min == 0)
-        g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: must not be negative."), label);
+        g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: must not be negative."), _ (field->label));
       else
-        g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: this sum is beyond any small boat."), label);
+        g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: this sum is beyond any small boat."), _ (field->label));
       return FALSE;
     }
 }
