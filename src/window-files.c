@@ -311,18 +311,6 @@ report_choice (GbReportKind kind, GbReportFormat format)
   return &choices[kind][format];
 }
 
-static gint64
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  GDate date;
-
-  g_date_clear (&date, 1);
-  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (now), (GDateMonth) g_date_time_get_month (now),
-                  (GDateYear) g_date_time_get_year (now));
-  return g_date_get_julian (&date);
-}
-
 static void
 report_chosen_cb (GbWindow *self, GFile *file, gconstpointer data)
 {
@@ -335,7 +323,7 @@ report_chosen_cb (GbWindow *self, GFile *file, gconstpointer data)
   if (self->project == NULL)
     return;
   bytes = gb_report_make (choice->kind, choice->format, gb_project_get_boat (self->project), gb_project_get_findings (self->project),
-                          today (), &error);
+                          gb_today (), &error);
   if (bytes != NULL
       && g_file_replace_contents (file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), NULL, FALSE, G_FILE_CREATE_NONE, NULL,
                                   NULL, &error))

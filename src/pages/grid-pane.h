@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "widgets/grid.h"
+
+G_BEGIN_DECLS
+
+/* A grid with its heading, a button that starts a new row, and the menu of its columns. Deletions are told with an Undo, refusals as they are, both
+ * through the window ("win.toast-undo", "win.tell"). */
+#define GB_TYPE_GRID_PANE (gb_grid_pane_get_type ())
+G_DECLARE_FINAL_TYPE (GbGridPane, gb_grid_pane, GB, GRID_PANE, GtkBox)
+
+/* @heading and @add_label are translated; NULL: none. */
+GbGridPane *gb_grid_pane_new (const GbGridType *type, const char *heading, const char *add_label);
+GbGrid *gb_grid_pane_get_grid (GbGridPane *self);
+/* A quiet sentence under the heading; "" hides it. */
+void gb_grid_pane_set_hint (GbGridPane *self, const char *hint);
+
+/* For GbGridType.add: adds a record of the grid's kind at @spot whose field @field is what was typed or chosen. Returns its id, or 0 with an error. */
+gint64 gb_grid_add_record (GbGrid *grid, const char *field, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GError **error);
+/* The same for a draft of the caller's (consumed). */
+gint64 gb_grid_add_draft (GbGrid *grid, GbRecord *draft, const char *field, const char *text, const GbChoiceItem *chosen, GbGridSpot spot,
+                          GError **error);
+
+G_END_DECLS

@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "hull-grids.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "boat/quantity.h"
+#include "pages/grid-pane.h"
+
+/* Hulls ------------------------------------------------------------------------------------------------------------- */
+
+static void
+look_hull_name (GbGrid *grid, const GbRecord *record, GbCellLook *look)
+{
+  const GbHullSet *hulls = &gb_project_get_findings (gb_grid_get_project (grid))->hulls;
+  const char *trouble = record->index < hulls->n_hulls ? hulls->hulls[record->index].trouble : NULL;
+
+  look->text = g_strdup (((const GbHull *) record)->name);
+  look->note = g_strdup (trouble);
+  look->flags = trouble != NULL ? GB_CELL_TROUBLE : 0;
+}
+
+static gint64
+add_named (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+{
+  return gb_grid_add_record (grid, "name", text, NULL, spot, error);
+}
+
+static const GbGridColumn hull_columns[] = {
+  { .name = "name", .width = 16, .look = look_hull_name },
+  { NULL },
+};
+static const char *const hull_shown[] = { "name", "form", "pair", "edge", NULL };
+const GbGridType gb_hull_grid_type = {
+  .kind = GB_RECORD_HULL,
+  .shown = hull_shown,
+  .main_column = "name",
+  .blank_text = N_ ("Type a name to add a hull"),
+  .columns = hull_columns,
+  .add = add_named,
+};
+
+/* Stations and offsets ---------------------------------------------------------------------------------------------- */
+
+static void
+look_n_points (GbGrid *grid, const GbRecord *record, GbCellLook *look)
+{
+  guint n = gb_record_children (record)->len;
+
+  look->text = g_strdup_printf ("%u", n);
+  if (n < 2)
+    {
+      look->flags = GB_CELL_TROUBLE;
+      look->note = g_strdup (_ ("A section needs two points at least, from the keel to the sheer."));
+    }
+}
+
+static gint64
+add_station (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+{
+  return gb_grid_add_record (grid, "x", text, NULL, spot, error);
+}
+
+static const GbGridColumn station_columns[] = {
+  { .name = "points", .title = N_ ("Points"), .width = 6, .is_number = TRUE, .look = look_n_points },
+  { NULL },
+};
+static const char *const station_shown[] = { "x", "points", NULL };
+const GbGridType gb_station_grid_type = {
+  .kind = GB_RECORD_STATION,
+  .shown = station_shown,
+  .main_column = "x",
+  .blank_text = N_ ("Type an x to add a station"),
+  .columns = station_columns,
+  .add = add_station,
+};
+
+/* A new point starts straight above the one before it, and at the keel where there is none. */
+static gint64
+add_offset (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+{
+  const GbBoat *boat = gb_project_get_boat (gb_grid_get_project (grid));
+  const GbRecord *station = gb_boat_get (boat, GB_RECORD_STATION, spot.owner);
+  const GPtrArray *points = station != NULL ? gb_record_children (station) : NULL;
+  const GbOffset *last = points != NULL && points->len > 0 ? points->pdata[points->len - 1] : NULL;
+  GbRecord *draft = gb_record_new (GB_RECORD_OFFSET);
+
+  ((GbOffset *) draft)->y = last != NULL ? last->y : 0;
+  ((GbOffset *) draft)->z = last != NULL ? last->z : 0;
+  return gb_grid_add_draft (grid, draft, "y", text, NULL, spot, error);
+}
+
+static const char *const offset_shown[] = { "y", "z", NULL };
+const GbGridType gb_offset_grid_type = {
+  .kind = GB_RECORD_OFFSET,
+  .shown = offset_shown,
+  .main_column = "y",
+  .blank_text = N_ ("Type a y"),
+  .add = add_offset,
+};
+
+/* Loads ------------------------------------------------------------------------------------------------------------- */
+
+static void
+look_load_sum (GbGrid *grid, const GbRecord *record, GbCellLook *look)
+{
+  const GbLoad *load = (const GbLoad *) record;
+
+  look->text = gb_quantity_format (load->mass * load->quantity, GB_DIM_MASS, gb_project_get_build (gb_grid_get_project (grid))->units);
+  look->flags = GB_CELL_STRONG;
+  if (isnan (load->mass))
+    {
+      look->flags |= GB_CELL_TROUBLE;
+      look->note = g_strdup (_ ("No mass yet, so it is not counted."));
+    }
+}
+
+static const GbGridColumn load_columns[] = {
+  { .name = "sum", .title = N_ ("In all"), .width = 10, .is_number = TRUE, .look = look_load_sum },
+  { NULL },
+};
+static const char *const load_shown[] = { "name", "kind", "quantity", "mass", "sum", "x", "y", "z", NULL };
+const GbGridType gb_load_grid_type = {
+  .kind = GB_RECORD_LOAD,
+  .shown = load_shown,
+  .main_column = "name",
+  .settings_key = "loads-columns",
+  .blank_text = N_ ("Type a name to add a person, gear or water"),
+  .columns = load_columns,
+  .add = add_named,
+};

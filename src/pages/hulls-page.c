@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-hulls-page"
+
+#include "hulls-page.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "engine/working.h"
+#include "pages/grid-pane.h"
+#include "pages/hull-grids.h"
+#include "project/project.h"
+#include "widgets/chart-host.h"
+#include "widgets/inspector.h"
+
+struct _GbHullsPage
+{
+  GtkBox parent_instance;
+
+  GbProject *project;
+  GbChartHost *charts;
+  GbGridPane *hulls;
+  GbGridPane *stations;
+  GbGridPane *offsets;
+  GbGridPane *load_pane;
+  GtkWidget *inspector;
+
+  GtkStack *views;
+  GtkBox *tables;
+  GtkBox *loads;
+  GtkLabel *trouble;
+  GtkLabel *caution;
+  GbChartArea *drawing;
+  GbChartArea *limit;
+  GbChartArea *draught;
+};
+
+G_DEFINE_FINAL_TYPE (GbHullsPage, gb_hulls_page, GTK_TYPE_BOX)
+
+enum
+{
+  PROP_0,
+  PROP_PROJECT,
+  N_PROPS
+};
+static GParamSpec *properties[N_PROPS];
+
+/* Nothing lives in this id: a table of it is empty. */
+#define NOBODY -1
+
+static gint64
+only_selected (GbGridPane *pane)
+{
+  guint n;
+  g_autofree gint64 *ids = gb_grid_dup_selected (gb_grid_pane_get_grid (pane), &n);
+
+  return n == 1 ? ids[0] : NOBODY;
+}
+
+static const GbHull *
+hull_at_hand (GbHullsPage *self)
+{
+  gint64 id = self->project != NULL ? only_selected (self->hulls) : NOBODY;
+
+  return id > 0 ? gb_boat_hull (gb_project_get_boat (self->project), id) : NULL;
+}
+
+static void
+show_trouble (GbHullsPage *self)
+{
+  const GbHull *hull = hull_at_hand (self);
+  const GbHullSet *found = self->project != NULL ? &gb_project_get_findings (self->project)->hulls : NULL;
+  const char *trouble = hull != NULL && hull->rec.index < found->n_hulls ? found->hulls[hull->rec.index].trouble : NULL;
+
+  gtk_label_set_text (self->trouble, trouble != NULL ? trouble : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->trouble), trouble != NULL);
+}
+
+static void
+station_selected_cb (GbGrid *grid, GbHullsPage *self)
+{
+  gint64 station = only_selected (self->stations);
+
+  gb_grid_set_owner (gb_grid_pane_get_grid (self->offsets), station);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->offsets), station > 0);
+}
+
+/* Stations and offsets for a hull that is given by them, else its sizes. */
+static void
+hull_selected_cb (GbGrid *grid, GbHullsPage *self)
+{
+  const GbHull *hull = hull_at_hand (self);
+  gboolean by_stations = hull == NULL || hull->form == GB_HULL_STATIONS;
+  const gint64 ids[] = { hull != NULL ? hull->rec.id : 0 };
+
+  gb_grid_set_owner (gb_grid_pane_get_grid (self->stations), hull != NULL ? hull->rec.id : NOBODY);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->stations), hull != NULL);
+  station_selected_cb (gb_grid_pane_get_grid (self->stations), self);
+  gtk_widget_set_visible (GTK_WIDGET (self->stations), by_stations);
+  gtk_widget_set_visible (GTK_WIDGET (self->offsets), by_stations);
+  gtk_widget_set_visible (self->inspector, !by_stations);
+  gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_HULL, ids, by_stations ? 0 : 1);
+  show_trouble (self);
+}
+
+/* The usual condition is the first one; a build without any gets one at the first load. */
+static void
+show_condition (GbHullsPage *self)
+{
+  const GPtrArray *conditions = gb_boat_roots (gb_project_get_boat (self->project), GB_RECORD_CONDITION);
+  GbGrid *grid = gb_grid_pane_get_grid (self->load_pane);
+  gint64 id = conditions->len > 0 ? ((const GbRecord *) conditions->pdata[0])->id : NOBODY;
+
+  if (gb_grid_get_owner (grid) != id)
+    gb_grid_set_owner (grid, id);
+}
+
+static void
+changed_cb (GbProject *project, GbChanges *changes, GbHullsPage *self)
+{
+  if (gb_changes_restructure (changes, GB_RECORD_CONDITION))
+    show_condition (self);
+  if (gb_changes_touch (changes, GB_RECORD_HULL))
+    hull_selected_cb (gb_grid_pane_get_grid (self->hulls), self);
+  show_trouble (self);
+}
+
+static void
+place_cb (GbProject *project, const GbPlace *place, GbHullsPage *self)
+{
+  if (place->kind == GB_RECORD_LOAD)
+    gtk_stack_set_visible_child_name (self->views, "loads");
+  else if (place->kind == GB_RECORD_HULL || place->kind == GB_RECORD_STATION || place->kind == GB_RECORD_OFFSET)
+    gtk_stack_set_visible_child_name (self->views, "hulls");
+}
+
+/* A build that somebody wrote by hand may have no condition: loads need one to live in. */
+static void
+ensure_condition (GbHullsPage *self)
+{
+  g_autoptr (GError) error = NULL;
+  GbRecord *condition;
+
+  if (gb_boat_n (gb_project_get_boat (self->project), GB_RECORD_CONDITION) > 0)
+    return;
+  condition = gb_record_new (GB_RECORD_CONDITION);
+  gb_field_set_text (gb_field (GB_RECORD_CONDITION, "name"), condition, _ ("Usual load"));
+  if (gb_project_add (self->project, condition, 0, 0, &error) == 0)
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", error->message);
+}
+
+/* Actions ----------------------------------------------------------------------------------------------------------- */
+
+static void
+add_hull_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GbHullsPage *self = GB_HULLS_PAGE (widget);
+
+  gtk_stack_set_visible_child_name (self->views, "hulls");
+  gb_grid_start_blank (gb_grid_pane_get_grid (self->hulls));
+}
+
+static void
+add_load_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GbHullsPage *self = GB_HULLS_PAGE (widget);
+
+  gtk_stack_set_visible_child_name (self->views, "loads");
+  ensure_condition (self);
+  gb_grid_start_blank (gb_grid_pane_get_grid (self->load_pane));
+}
+
+/* Object ------------------------------------------------------------------------------------------------------------ */
+
+static void
+set_project (GbHullsPage *self, GbProject *project)
+{
+  if (self->project != NULL)
+    g_signal_handlers_disconnect_by_data (self->project, self);
+  g_set_object (&self->project, project);
+  gb_chart_host_set_project (self->charts, project);
+  gb_grid_set_project (gb_grid_pane_get_grid (self->hulls), project);
+  gb_grid_set_project (gb_grid_pane_get_grid (self->stations), project);
+  gb_grid_set_project (gb_grid_pane_get_grid (self->offsets), project);
+  gb_grid_set_project (gb_grid_pane_get_grid (self->load_pane), project);
+  if (project != NULL)
+    {
+      const GPtrArray *hulls = gb_boat_roots (gb_project_get_boat (project), GB_RECORD_HULL);
+
+      g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
+      g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
+      show_condition (self);
+      if (hulls->len > 0)
+        gb_grid_select (gb_grid_pane_get_grid (self->hulls), &((const GbRecord *) hulls->pdata[0])->id, 1);
+    }
+  hull_selected_cb (gb_grid_pane_get_grid (self->hulls), self);
+}
+
+static void
+gb_hulls_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  switch (id)
+    {
+    case PROP_PROJECT:
+      set_project (GB_HULLS_PAGE (object), g_value_get_object (value));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gb_hulls_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  switch (id)
+    {
+    case PROP_PROJECT:
+      g_value_set_object (value, GB_HULLS_PAGE (object)->project);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gb_hulls_page_dispose (GObject *object)
+{
+  GbHullsPage *self = GB_HULLS_PAGE (object);
+
+  if (self->project != NULL)
+    set_project (self, NULL);
+  g_clear_object (&self->charts);
+  gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_HULLS_PAGE);
+  G_OBJECT_CLASS (gb_hulls_page_parent_class)->dispose (object);
+}
+
+static void
+gb_hulls_page_class_init (GbHullsPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->set_property = gb_hulls_page_set_property;
+  object_class->get_property = gb_hulls_page_get_property;
+  object_class->dispose = gb_hulls_page_dispose;
+  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  g_type_ensure (GB_TYPE_CHART_AREA);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/hulls-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, views);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, tables);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, loads);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, trouble);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, caution);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, drawing);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, limit);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, draught);
+  gtk_widget_class_install_action (widget_class, "hulls.add", NULL, add_hull_action);
+  gtk_widget_class_install_action (widget_class, "loads.add", NULL, add_load_action);
+}
+
+static void
+make_tables (GbHullsPage *self)
+{
+  self->hulls = gb_grid_pane_new (&gb_hull_grid_type, _ ("Hulls"), _ ("Add a Hull"));
+  self->stations = gb_grid_pane_new (&gb_station_grid_type, _ ("Stations"), NULL);
+  self->offsets = gb_grid_pane_new (&gb_offset_grid_type, _ ("Points, keel to sheer"), NULL);
+  self->inspector = gb_inspector_new ();
+  self->load_pane = gb_grid_pane_new (&gb_load_grid_type, _ ("Usual load"), NULL);
+
+  gtk_box_append (self->tables, GTK_WIDGET (self->hulls));
+  gtk_box_append (self->tables, GTK_WIDGET (self->stations));
+  gtk_box_append (self->tables, GTK_WIDGET (self->offsets));
+  gtk_box_append (self->tables, self->inspector);
+  gtk_box_append (self->loads, GTK_WIDGET (self->load_pane));
+
+  g_signal_connect_object (gb_grid_pane_get_grid (self->hulls), "selection-changed", G_CALLBACK (hull_selected_cb), self, 0);
+  g_signal_connect_object (gb_grid_pane_get_grid (self->stations), "selection-changed", G_CALLBACK (station_selected_cb), self, 0);
+}
+
+static void
+gb_hulls_page_init (GbHullsPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  make_tables (self);
+  gtk_label_set_text (self->caution, gb_caution_afloat ());
+
+  self->charts = gb_chart_host_new ();
+  gb_chart_host_add (self->charts, self->drawing, GB_CHART_BOAT);
+  gb_chart_host_add (self->charts, self->limit, GB_CHART_LIMIT);
+  gb_chart_host_add (self->charts, self->draught, GB_CHART_DRAUGHT);
+}

@@ -1,0 +1,373 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-weight-page"
+
+#include "weight-page.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "boat/quantity.h"
+#include "engine/working.h"
+#include "pages/weighing-log.h"
+#include "project/project.h"
+#include "widgets/chart-host.h"
+#include "widgets/fact-row.h"
+
+/* What the summary says, from top to bottom. */
+typedef enum
+{
+  FACT_LIGHT,
+  FACT_MARGIN,
+  FACT_TARGET,
+  FACT_CENTRE,
+  FACT_GYRATION,
+  FACT_KNOWN,
+  FACT_UNKNOWN,
+  FACT_LOADS,
+  FACT_TOTAL,
+  FACT_LIMIT,
+  FACT_LEFT,
+  FACT_CHANCE,
+  FACT_DRAUGHT,
+  FACT_PER_CM,
+  N_FACTS
+} Fact;
+
+struct _GbWeightPage
+{
+  GtkBox parent_instance;
+
+  GbProject *project;
+  GbChartHost *charts;
+  GbFactRow *facts[N_FACTS];
+
+  GtkStack *views;
+  GbChartArea *limit;
+  GbChartArea *boat;
+  GbChartArea *groups;
+  GbChartArea *history;
+  AdwPreferencesGroup *light;
+  AdwPreferencesGroup *afloat;
+  GtkLabel *caution;
+  GbWeighingLog *log;
+};
+
+G_DEFINE_FINAL_TYPE (GbWeightPage, gb_weight_page, GTK_TYPE_BOX)
+
+enum
+{
+  PROP_0,
+  PROP_PROJECT,
+  N_PROPS
+};
+static GParamSpec *properties[N_PROPS];
+
+static GbWorking *
+work_mass (const GbBoat *boat, const GbFindings *findings)
+{
+  return gb_working_mass (boat, findings, 0);
+}
+
+static GbWorking *
+work_centre (const GbBoat *boat, const GbFindings *findings)
+{
+  return gb_working_centre (boat, findings, 0);
+}
+
+static const struct
+{
+  const char *title;
+  GbFactWorking working;
+} rows[N_FACTS] = {
+  [FACT_LIGHT] = { N_ ("Parts, as they are known"), work_mass },
+  [FACT_MARGIN] = { N_ ("Margin for what is not listed"), NULL },
+  [FACT_TARGET] = { N_ ("With margin, against the target"), NULL },
+  [FACT_CENTRE] = { N_ ("Centre of gravity"), work_centre },
+  [FACT_GYRATION] = { N_ ("Radii of gyration"), NULL },
+  [FACT_KNOWN] = { N_ ("Estimated, calculated, weighed"), NULL },
+  [FACT_UNKNOWN] = { N_ ("Not known yet"), NULL },
+  [FACT_LOADS] = { N_ ("Loads"), NULL },
+  [FACT_TOTAL] = { N_ ("In all"), NULL },
+  [FACT_LIMIT] = { N_ ("Flotation limit"), gb_working_limit },
+  [FACT_LEFT] = { N_ ("May still come aboard"), NULL },
+  [FACT_CHANCE] = { N_ ("Chance of passing the limit"), NULL },
+  [FACT_DRAUGHT] = { N_ ("Draught and freeboard"), NULL },
+  [FACT_PER_CM] = { N_ ("For one centimetre deeper"), NULL },
+};
+
+/* Writing the facts ------------------------------------------------------------------------------------------------- */
+
+static char *
+mass_text (double mass, GbUnits units)
+{
+  return gb_quantity_format (mass, GB_DIM_MASS, units);
+}
+
+static char *
+length_text (double length, GbUnits units)
+{
+  return gb_quantity_format (length, GB_DIM_LENGTH, units);
+}
+
+static char *
+mass_and_sd (double mass, double sd, GbUnits units)
+{
+  g_autofree char *m = mass_text (mass, units);
+  g_autofree char *s = mass_text (sd, units);
+
+  return isnan (mass) ? g_steal_pointer (&m) : g_strdup_printf ("%s ± %s", m, s);
+}
+
+static void
+set_fact (GbWeightPage *self, Fact fact, char *take_value, gboolean passed)
+{
+  gb_fact_row_set_value (self->facts[fact], take_value, passed);
+  g_free (take_value);
+}
+
+static char *
+target_text (double total, double target, GbUnits units)
+{
+  g_autofree char *mass = mass_text (total, units);
+  g_autofree char *aim = mass_text (target, units);
+
+  if (isnan (target))
+    return g_strdup_printf (_ ("%s, no target set"), mass);
+  return g_strdup_printf (_ ("%s of %s"), mass, aim);
+}
+
+static char *
+centre_text (const GbMass *boat, GbUnits units)
+{
+  g_autofree char *x = length_text (boat->x, units);
+  g_autofree char *y = length_text (boat->y, units);
+  g_autofree char *z = length_text (boat->z, units);
+  g_autofree char *x_sd = length_text (boat->x_sd, units);
+  g_autofree char *z_sd = length_text (boat->z_sd, units);
+
+  if (isnan (boat->x))
+    return g_strdup ("–");
+  return g_strdup_printf (_ ("x %s ± %s, y %s, z %s ± %s"), x, x_sd, y, z, z_sd);
+}
+
+static char *
+gyration_text (const GbMass *boat, GbUnits units)
+{
+  double radii[3];
+  g_autofree char *x = NULL;
+  g_autofree char *y = NULL;
+  g_autofree char *z = NULL;
+
+  gb_radii_of_gyration (boat, radii);
+  x = length_text (radii[0], units);
+  y = length_text (radii[1], units);
+  z = length_text (radii[2], units);
+  /* Translators: radii of gyration in roll, pitch and yaw. */
+  return g_strdup_printf (_ ("roll %s, pitch %s, yaw %s"), x, y, z);
+}
+
+static char *
+known_text (const GbMass *boat)
+{
+  double sum = boat->mass > 0 ? boat->mass : 1;
+
+  return g_strdup_printf (_ ("%.0f %%, %.0f %%, %.0f %%"), 100 * boat->by_as[GB_AS_ESTIMATED] / sum,
+                          100 * boat->by_as[GB_AS_CALCULATED] / sum, 100 * boat->by_as[GB_AS_WEIGHED] / sum);
+}
+
+static char *
+unknown_text (const GbMass *boat)
+{
+  g_autofree char *mass = g_strdup_printf (ngettext ("%u part without a mass", "%u parts without a mass", boat->n_no_mass),
+                                           boat->n_no_mass);
+  g_autofree char *place = g_strdup_printf (ngettext ("%u part without a place", "%u parts without a place", boat->n_no_place),
+                                            boat->n_no_place);
+
+  if (boat->n_no_mass > 0 && boat->n_no_place > 0)
+    return g_strdup_printf ("%s, %s", mass, place);
+  if (boat->n_no_mass > 0)
+    return g_steal_pointer (&mass);
+  if (boat->n_no_place > 0)
+    return g_steal_pointer (&place);
+  return g_strdup (_ ("nothing"));
+}
+
+static void
+show_light (GbWeightPage *self, const GbBuild *build, const GbFindings *f)
+{
+  const GbMass *boat = &f->rollup.boat;
+  double total = boat->mass + f->rollup.margin.total;
+  gboolean over = total > build->target_mass;
+
+  set_fact (self, FACT_LIGHT, mass_and_sd (boat->mass, boat->mass_sd, build->units), FALSE);
+  set_fact (self, FACT_MARGIN, mass_text (f->rollup.margin.total, build->units), FALSE);
+  set_fact (self, FACT_TARGET, target_text (total, build->target_mass, build->units), over);
+  set_fact (self, FACT_CENTRE, centre_text (boat, build->units), FALSE);
+  set_fact (self, FACT_GYRATION, gyration_text (boat, build->units), FALSE);
+  set_fact (self, FACT_KNOWN, known_text (boat), FALSE);
+  set_fact (self, FACT_UNKNOWN, unknown_text (boat), boat->n_no_mass + boat->n_no_place > 0);
+}
+
+static char *
+draught_text (const GbHydrostatics *at, GbUnits units)
+{
+  g_autofree char *draught = length_text (at->draught, units);
+  g_autofree char *freeboard = length_text (at->freeboard, units);
+
+  if (isnan (at->draught))
+    return g_strdup ("–");
+  return g_strdup_printf (_ ("%s deep, %s free"), draught, freeboard);
+}
+
+static char *
+chance_text (double chance)
+{
+  if (isnan (chance))
+    return g_strdup ("–");
+  if (chance < 0.001)
+    return g_strdup (_ ("under 0.1 %"));
+  if (chance > 0.999)
+    return g_strdup (_ ("over 99.9 %"));
+  return g_strdup_printf (_ ("%.1f %%"), 100 * chance);
+}
+
+/* More than one in twenty is too much to go afloat with: the usual bound of a rare event. */
+#define TOO_LIKELY 0.05
+
+static void
+show_afloat (GbWeightPage *self, const GbBuild *build, const GbFindings *f)
+{
+  const GbFlotation *a = &f->flotation;
+
+  set_fact (self, FACT_LOADS, mass_and_sd (a->load_mass, a->load_sd, build->units), FALSE);
+  set_fact (self, FACT_TOTAL, mass_and_sd (a->total, a->total_sd, build->units), a->sinks);
+  set_fact (self, FACT_LIMIT, mass_text (a->limit.displacement, build->units), FALSE);
+  set_fact (self, FACT_LEFT, mass_text (a->left, build->units), a->left < 0);
+  set_fact (self, FACT_CHANCE, chance_text (a->chance), a->chance > TOO_LIKELY);
+  set_fact (self, FACT_DRAUGHT, a->sinks ? g_strdup (_ ("she sinks")) : draught_text (&a->afloat, build->units),
+            a->sinks || a->afloat.freeboard < build->freeboard);
+  set_fact (self, FACT_PER_CM, mass_text (a->afloat.per_cm, build->units), FALSE);
+}
+
+static void
+update (GbWeightPage *self)
+{
+  const GbBuild *build = gb_project_get_build (self->project);
+  const GbFindings *findings = gb_project_get_findings (self->project);
+
+  show_light (self, build, findings);
+  show_afloat (self, build, findings);
+}
+
+/* Object ------------------------------------------------------------------------------------------------------------ */
+
+static void
+part_picked_cb (GbChartArea *area, gint64 id, gpointer data)
+{
+  GbWeightPage *self = GB_WEIGHT_PAGE (gtk_widget_get_ancestor (GTK_WIDGET (area), GB_TYPE_WEIGHT_PAGE));
+  const gint64 selected[] = { id, 0 };
+
+  gb_chart_host_set_selected (self->charts, selected);
+}
+
+static void
+set_project (GbWeightPage *self, GbProject *project)
+{
+  if (self->project != NULL)
+    g_signal_handlers_disconnect_by_data (self->project, self);
+  gb_chart_host_set_project (self->charts, project);
+  gb_weighing_log_set_project (self->log, project);
+  for (guint i = 0; i < N_FACTS; i++)
+    gb_fact_row_set_project (self->facts[i], project);
+  if (!g_set_object (&self->project, project) || project == NULL)
+    return;
+  g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  update (self);
+}
+
+static void
+gb_weight_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  switch (id)
+    {
+    case PROP_PROJECT:
+      set_project (GB_WEIGHT_PAGE (object), g_value_get_object (value));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gb_weight_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  switch (id)
+    {
+    case PROP_PROJECT:
+      g_value_set_object (value, GB_WEIGHT_PAGE (object)->project);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gb_weight_page_dispose (GObject *object)
+{
+  GbWeightPage *self = GB_WEIGHT_PAGE (object);
+
+  if (self->project != NULL)
+    set_project (self, NULL);
+  g_clear_object (&self->charts);
+  gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_WEIGHT_PAGE);
+  G_OBJECT_CLASS (gb_weight_page_parent_class)->dispose (object);
+}
+
+static void
+gb_weight_page_class_init (GbWeightPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->set_property = gb_weight_page_set_property;
+  object_class->get_property = gb_weight_page_get_property;
+  object_class->dispose = gb_weight_page_dispose;
+  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  g_type_ensure (GB_TYPE_CHART_AREA);
+  g_type_ensure (GB_TYPE_WEIGHING_LOG);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/weight-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, views);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, limit);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, boat);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, groups);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, history);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, light);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, afloat);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, caution);
+  gtk_widget_class_bind_template_child (widget_class, GbWeightPage, log);
+  gtk_widget_class_bind_template_callback (widget_class, part_picked_cb);
+}
+
+static void
+gb_weight_page_init (GbWeightPage *self)
+{
+  g_autofree char *caution = NULL;
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  for (guint i = 0; i < N_FACTS; i++)
+    {
+      self->facts[i] = gb_fact_row_new (_ (rows[i].title), rows[i].working);
+      adw_preferences_group_add (i < FACT_LOADS ? self->light : self->afloat, GTK_WIDGET (self->facts[i]));
+    }
+  caution = g_strdup_printf ("%s\n%s", gb_caution_afloat (), gb_caution_lifting ());
+  gtk_label_set_text (self->caution, caution);
+
+  self->charts = gb_chart_host_new ();
+  gb_chart_host_add (self->charts, self->limit, GB_CHART_LIMIT);
+  gb_chart_host_add (self->charts, self->boat, GB_CHART_BOAT);
+  gb_chart_host_add (self->charts, self->groups, GB_CHART_GROUPS);
+  gb_chart_host_add (self->charts, self->history, GB_CHART_HISTORY);
+}

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* The boat's weight: a summary against target and flotation limit, the boat to scale, by group, by date, and the weighing log. Property "project".
+ *
+ * Actions: "weighings.add" adds a weighing; further ones are the grid's own. */
+#define GB_TYPE_WEIGHT_PAGE (gb_weight_page_get_type ())
+G_DECLARE_FINAL_TYPE (GbWeightPage, gb_weight_page, GB, WEIGHT_PAGE, GtkBox)
+
+G_END_DECLS
