@@ -104,8 +104,8 @@ CREATE TABLE stock (
   category INTEGER REFERENCES category ON DELETE SET NULL,
   notes TEXT CHECK (length(notes) <= 100000)
 ) STRICT;
-CREATE INDEX stock_material ON stock (material);
-CREATE INDEX stock_category ON stock (category);
+CREATE INDEX stock_material ON stock (material) WHERE material IS NOT NULL;
+CREATE INDEX stock_category ON stock (category) WHERE category IS NOT NULL;
 
 -- Watertight bodies; their sections, and the points of those from keel to sheer.
 CREATE TABLE hull (
@@ -199,13 +199,13 @@ CREATE TABLE part (
   category INTEGER REFERENCES category ON DELETE SET NULL,
   notes TEXT CHECK (length(notes) <= 100000)
 ) STRICT;
-CREATE INDEX part_owner ON part (owner);
-CREATE INDEX part_stock ON part (stock);
-CREATE INDEX part_material ON part (material);
-CREATE INDEX part_hull ON part (hull);
-CREATE INDEX part_surface_of ON part (surface_of);
-CREATE INDEX part_resin ON part (resin);
-CREATE INDEX part_category ON part (category);
+CREATE INDEX part_owner ON part (owner) WHERE owner IS NOT NULL;
+CREATE INDEX part_stock ON part (stock) WHERE stock IS NOT NULL;
+CREATE INDEX part_material ON part (material) WHERE material IS NOT NULL;
+CREATE INDEX part_hull ON part (hull) WHERE hull IS NOT NULL;
+CREATE INDEX part_surface_of ON part (surface_of) WHERE surface_of IS NOT NULL;
+CREATE INDEX part_resin ON part (resin) WHERE resin IS NOT NULL;
+CREATE INDEX part_category ON part (category) WHERE category IS NOT NULL;
 
 -- Weighings, and what each scale said.
 CREATE TABLE weighing (
@@ -219,7 +219,7 @@ CREATE TABLE weighing (
   mass_sd REAL CHECK (mass_sd BETWEEN 0 AND 1000000), -- kg
   notes TEXT CHECK (length(notes) <= 100000)
 ) STRICT;
-CREATE INDEX weighing_part ON weighing (part);
+CREATE INDEX weighing_part ON weighing (part) WHERE part IS NOT NULL;
 
 CREATE TABLE reading (
   id INTEGER PRIMARY KEY AUTOINCREMENT CHECK (id BETWEEN 1 AND 1000000000000),
@@ -283,9 +283,9 @@ CREATE TABLE line (
   category INTEGER REFERENCES category ON DELETE SET NULL
 ) STRICT;
 CREATE INDEX line_owner ON line (owner);
-CREATE INDEX line_stock ON line (stock);
-CREATE INDEX line_part ON line (part);
-CREATE INDEX line_category ON line (category);
+CREATE INDEX line_stock ON line (stock) WHERE stock IS NOT NULL;
+CREATE INDEX line_part ON line (part) WHERE part IS NOT NULL;
+CREATE INDEX line_category ON line (category) WHERE category IS NOT NULL;
 
 -- What has been done, so that it can be undone, also after a restart: for each edit the rows that it changed (a changeset of SQLite's
 -- session extension), the words that Undo shows, and where in the build it was. The oldest are let go.

@@ -94,6 +94,8 @@ GbChanges *gb_history_read_changes (GbStore *store, const void *changeset, int s
 
 /* The file's first bytes: is it a database, and Garboard's? Nothing else is looked at before this. */
 gboolean gb_check_header (GbStore *store, gint64 *version, GError **error);
+/* Of a small file: its pages hang together, and its rows keep the CHECKs. */
+gboolean gb_check_pages (GbStore *store, GError **error);
 /* No part among those added or moved lies in itself. */
 gboolean gb_check_cycles (GbStore *store, const GbChanges *changes, GError **error);
 /* What was written refers to nothing that is not there, and nothing refers to what was removed. */

@@ -7,7 +7,8 @@
  *   1. is it a SQLite database with Garboard's application id? (its first bytes, before anything else of it is looked at)
  *   2. is its version known, or newer but readable?
  *   3. does its schema hold what Garboard makes, and nothing else?
- *   4. may it be written, is the folder open for the journal, and does nobody else write just now? If not: to read.
+ *   4. do its pages hang together? (a small file; a large one would take too long)
+ *   5. may it be written, is the folder open for the journal, and does nobody else write just now? If not: to read.
  * Every row is then checked as it is read, and the whole boat for its owners and references. */
 
 #include "store-private.h"
@@ -56,7 +57,7 @@ gb_store_connect (const char *path, const char *file, GError **error)
   g_autofree char *name = strcmp (file, ":memory:") == 0 ? g_strdup (file) : g_canonicalize_filename (file, NULL);
 
   store->path = g_strdup (path);
-  if (sqlite3_open_v2 (name, &store->db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_PRIVATECACHE, NULL) != SQLITE_OK)
+  if (sqlite3_open_v2 (name, &store->db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX, NULL) != SQLITE_OK)
     {
       gb_sql_fail (store->db, path, error);
       return NULL;
@@ -223,7 +224,7 @@ gb_store_open (const char *path, gboolean may_read_only, GError **error)
     return NULL;
   if (!(version > GB_STORE_SCHEMA_VERSION ? gb_schema_is_readable (store, error) : check_schema (store, error)))
     return NULL;
-  if (!settle_writing (store, version, may_read_only, error))
+  if (!gb_check_pages (store, error) || !settle_writing (store, version, may_read_only, error))
     return NULL;
   gb_store_changed_elsewhere (store);
   return g_steal_pointer (&store);
