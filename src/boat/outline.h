@@ -34,7 +34,7 @@ void gb_outline_free (GbOutline *outline);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbOutline, gb_outline_free)
 
 /* Area less holes (m2), perimeter of all rings (m), centroid (m) and second moments about the centroid
- * (m4: about the centroid's x axis, y axis, and the product), by Green's theorem over the edges. Any pointer may be NULL. */
+ * (m4: about the centroid's x axis, y axis, and the product), by Green's theorem over the edges. */
 typedef struct
 {
   double area, perimeter;
