@@ -428,7 +428,10 @@ read_factor (Reader *reader, gboolean with_unit, Term *term)
   else if (at_unit (reader))
     {
       g_autofree char *quote = gb_entry_quote (reader->at);
+      gsize length;
 
+      if (gb_unit_match (reader->at, &length) == NULL)
+        return fail_for_unit (reader);
       return fail (reader, GB_QUANTITY_ERROR_SYNTAX, _ ("A number is missing before “%s”; enter it as in %s."), quote,
                    example (reader));
     }
@@ -530,8 +533,10 @@ take_shown_unit (Reader *reader, Term *term, GbPowers powers)
   GbDimension dim = gb_powers_equal (powers, gb_dimension_info (reader->dim)->powers) ? reader->dim
                                                                                        : gb_powers_dimension (powers);
   const GbShownUnit *shown;
+  /* A unit goes with the last factor of a product, which a temperature does not multiply. */
+  gboolean wrap = term->is_sum || (reader->has_sum && powers.temperature != 0);
   Insertion before = { term->start, "(" };
-  Insertion after = { term->end, term->is_sum ? ")" : "" };
+  Insertion after = { term->end, ")" };
 
   if (dim == GB_N_DIMS)
     return;
@@ -541,7 +546,7 @@ take_shown_unit (Reader *reader, Term *term, GbPowers powers)
   term->bare = FALSE;
   if (*shown->entry == '\0')
     return;
-  if (term->is_sum)
+  if (wrap)
     {
       g_array_append_val (reader->insertions, before);
       g_array_append_val (reader->insertions, after);

@@ -203,6 +203,7 @@ rings_meet (const GbRing *a, const GbRing *b)
   return FALSE;
 }
 
+/* Neighbours meet anyway; where one goes back over the other, the next but one meets it too. */
 static gboolean
 meets_itself (const GbRing *ring)
 {
@@ -210,22 +211,6 @@ meets_itself (const GbRing *ring)
     for (guint j = i + 2; j < ring->n - (i == 0 ? 1 : 0); j++)
       if (edges_meet (point_of (ring, i), point_of (ring, i + 1), point_of (ring, j), point_of (ring, j + 1)))
         return TRUE;
-  return FALSE;
-}
-
-/* TRUE if somewhere an edge goes back over the one before it. */
-static gboolean
-folds_back (const GbRing *ring)
-{
-  for (guint i = 0; i < ring->n; i++)
-    {
-      GbPoint a = point_of (ring, i);
-      GbPoint b = point_of (ring, i + 1);
-      GbPoint c = point_of (ring, i + 2);
-
-      if (lies_on (c, a, b) || lies_on (a, b, c))
-        return TRUE;
-    }
   return FALSE;
 }
 
@@ -262,8 +247,6 @@ check_ring (const GbRing *ring, GError **error)
     return fail (error, _ ("The outline crosses or touches itself; enter its points in order round the edge."));
   if (ring_area (ring) < LEAST_AREA)
     return fail (error, _ ("The outline has no area: its points lie on a line."));
-  if (folds_back (ring))
-    return fail (error, _ ("The outline goes back over its own edge; enter its points in order round the edge."));
   return TRUE;
 }
 
