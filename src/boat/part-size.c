@@ -45,9 +45,8 @@ fill_section (GbPartSize *size, const GbPart *part, const GbStock *stock)
 }
 
 GbPartSize
-gb_part_size (const GbBoat *boat, const GbPart *part)
+gb_part_size_from (const GbPart *part, const GbStock *stock)
 {
-  const GbStock *stock = gb_boat_stock (boat, part->stock);
   GbPartSize size = {
     .material = part->material,
     .length = part->length,
@@ -72,4 +71,10 @@ gb_part_size (const GbBoat *boat, const GbPart *part)
   else if (part->takeoff != GB_TAKEOFF_SKIN || isnan (part->areal_mass))
     fill (&size.thickness, stock->thickness);
   return size;
+}
+
+GbPartSize
+gb_part_size (const GbBoat *boat, const GbPart *part)
+{
+  return gb_part_size_from (part, gb_boat_stock (boat, part->stock));
 }

@@ -18,5 +18,7 @@ typedef struct
 } GbPartSize;
 
 GbPartSize gb_part_size (const GbBoat *boat, const GbPart *part);
+/* The same for whoever has looked the stock up already; NULL for none. */
+GbPartSize gb_part_size_from (const GbPart *part, const GbStock *stock);
 
 G_END_DECLS

@@ -47,6 +47,7 @@ typedef struct
   double mass;        /* of all of them: quantity and pair included; what a scale says where one said something. NAN: unknown */
   double unit_mass;   /* of one */
   double listed_mass; /* as mass, but from the take-off, or from the sum of the parts, even where weighed */
+  double placed_mass; /* of the mass, what has a place: the centre is that of this */
   double scale;       /* what weighed groups above make of it: times mass gives its share in the statement; 1 where none is weighed */
   double x, y, z;     /* centre in the boat's axes; NAN: unknown. Of a pair: between the two */
   double mass_sd, x_sd, y_sd, z_sd;
@@ -82,6 +83,8 @@ typedef struct
   gboolean stands; /* the latest of its part, which the roll-up uses */
 } GbWeighed;
 
+typedef struct _GbRollupWork GbRollupWork;
+
 typedef struct
 {
   GbMass *parts; /* by GbRecord.index */
@@ -90,13 +93,16 @@ typedef struct
   GbMargin margin;
   GbWeighed *weighings; /* by index of the weighing */
   guint n_weighings;
+  GbRollupWork *work; /* memory that is used again by the next roll-up */
 } GbRollup;
 
-/* Fills @rollup anew, using its memory again. @meshes are the hulls' meshes in boat axes by index of the hull (see hulls.h).
+/* Fills @rollup anew, using its memory again; a roll-up starts as zeroes. @hulls are the hulls' meshes in boat axes by index of the hull
+ * (see mesh.h); NULL for none.
  * @until: weighings after this day are not looked at; G_MAXINT64 for all. */
 void gb_rollup_find (GbRollup *rollup, const GbBoat *boat, const GbHullSet *hulls, gint64 until);
 void gb_rollup_clear (GbRollup *rollup);
 
+/* Never NULL; all unknown for a part that is not in the tree. */
 const GbMass *gb_rollup_part (const GbRollup *rollup, const GbPart *part);
 
 /* sqrt (I/m) about x, y and z; NAN without a mass. */
