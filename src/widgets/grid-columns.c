@@ -1,0 +1,612 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-grid-columns"
+
+/* Each field of the table is a column of its own accord; a column of the grid's type with the name of a field takes its place. Which ones
+ * are shown, and in which order, is the person's choice and kept in the settings. */
+
+#include "grid-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define PADDING 28 /* of a cell, both sides, with a little air */
+
+static void
+column_free (GbColumn *column)
+{
+  g_free (column->name);
+  g_clear_object (&column->view_column);
+  g_free (column);
+}
+
+GbColumn *
+gb_grid_column (GbGrid *self, guint index)
+{
+  return index < self->columns->len ? self->columns->pdata[index] : NULL;
+}
+
+GbColumn *
+gb_grid_column_by_name (GbGrid *self, const char *name)
+{
+  for (guint i = 0; i < self->columns->len; i++)
+    if (strcmp (gb_grid_column (self, i)->name, name) == 0)
+      return gb_grid_column (self, i);
+  return NULL;
+}
+
+guint
+gb_grid_main_column (GbGrid *self)
+{
+  return gb_grid_column_by_name (self, self->type->main_column)->index;
+}
+
+static gboolean
+is_main (GbGrid *self, const GbColumn *column)
+{
+  return strcmp (column->name, self->type->main_column) == 0;
+}
+
+static GbColumn *
+column_of (GbGrid *self, GtkColumnViewColumn *view_column)
+{
+  for (guint i = 0; i < self->columns->len; i++)
+    if (gb_grid_column (self, i)->view_column == view_column)
+      return gb_grid_column (self, i);
+  return NULL;
+}
+
+GArray *
+gb_grid_shown_columns (GbGrid *self)
+{
+  GListModel *all = gtk_column_view_get_columns (self->view);
+  GArray *shown = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++)
+    {
+      g_autoptr (GtkColumnViewColumn) view_column = g_list_model_get_item (all, i);
+
+      if (gtk_column_view_column_get_visible (view_column))
+        g_array_append_val (shown, column_of (self, view_column)->index);
+    }
+  return shown;
+}
+
+/* How cells look -------------------------------------------------------------------------------------------------------- */
+
+static char *
+blank_text (GbGrid *self, GbGridRow *row)
+{
+  const GbBoat *boat = gb_project_get_boat (self->project);
+  const GbPart *group = gb_boat_part (boat, gb_grid_row_get_spot (row).owner);
+
+  if (gb_grid_row_is_draft (row))
+    return g_strdup (gb_grid_row_get_part_kind (row) == GB_KIND_GROUP ? _ ("Name of the group") : _ ("Name"));
+  if (self->type->kind == GB_RECORD_PART && group != NULL && self->type->blank_text_group != NULL)
+    return g_strdup_printf (_ (self->type->blank_text_group), group->name);
+  return g_strdup (_ (self->type->blank_text));
+}
+
+static char *
+field_text (GbGrid *self, const GbField *field, const GbRecord *record)
+{
+  char *text;
+
+  if (!gb_field_applies (field, record))
+    return NULL;
+  if (field->dim == GB_DIM_FLAG)
+    return gb_field_get_integer (field, record) != 0 ? g_strdup ("✓") : NULL;
+  text = gb_project_display (self->project, field, record);
+  return text != NULL ? g_strdelimit (text, "\n\t", ' ') : NULL;
+}
+
+void
+gb_grid_look (GbGrid *self, const GbColumn *column, GbGridRow *row, GbCellLook *look)
+{
+  const GbRecord *record = gb_grid_row_get_record (row);
+
+  if (gb_grid_row_is_blank (row))
+    {
+      if (is_main (self, column))
+        look->text = blank_text (self, row);
+      look->flags = GB_CELL_DIM;
+    }
+  else if (record == NULL)
+    return;
+  else if (column->spec != NULL && column->spec->look != NULL)
+    column->spec->look (self, record, look);
+  else if (record->kind != self->type->kind)
+    {
+      look->text = is_main (self, column) ? gb_record_dup_title (record) : NULL;
+      look->flags = GB_CELL_STRONG;
+    }
+  else if (column->field != NULL)
+    look->text = field_text (self, column->field, record);
+}
+
+const GbField *
+gb_grid_cell_field (GbGrid *self, const GbColumn *column, const GbRecord *record)
+{
+  if (column->spec != NULL && column->spec->enter != NULL)
+    return NULL;
+  if (record->kind == GB_RECORD_BUILD)
+    return is_main (self, column) ? gb_field (GB_RECORD_BUILD, "name") : NULL;
+  return column->field != NULL && gb_field_applies (column->field, record) ? column->field : NULL;
+}
+
+gboolean
+gb_grid_can_edit (GbGrid *self, const GbColumn *column, GbGridRow *row)
+{
+  const GbRecord *record = gb_grid_row_get_record (row);
+  g_autofree char *text = NULL;
+
+  if (gb_project_get_read_only_reason (self->project) != NULL)
+    return FALSE;
+  if (gb_grid_row_is_blank (row))
+    return is_main (self, column);
+  if (record == NULL)
+    return FALSE;
+  if (column->spec == NULL || column->spec->enter == NULL)
+    return gb_grid_cell_field (self, column, record) != NULL;
+  text = column->spec->edit_text (self, record);
+  return text != NULL;
+}
+
+static void
+refresh_cell (GbCell *cell)
+{
+  GbGrid *self = GB_GRID (gtk_widget_get_ancestor (GTK_WIDGET (cell), GB_TYPE_GRID));
+  GbGridRow *row = gb_cell_get_item (cell);
+  g_auto (GbCellLook) look = { NULL };
+  const GbColumn *column;
+
+  if (self == NULL || row == NULL || self->project == NULL)
+    return;
+  column = gb_grid_column (self, gb_cell_get_column (cell));
+  gb_grid_look (self, column, row, &look);
+  gb_cell_set_look (cell, &look);
+  if (is_main (self, column) && self->type->kind == GB_RECORD_PART)
+    gb_cell_set_opener (cell, gb_grid_row_get_depth (row), gb_grid_row_can_open (row), gb_grid_row_is_open (row));
+}
+
+static void
+opener_clicked_cb (GbCell *cell, GbGrid *self)
+{
+  g_autoptr (GbGridRow) row = gb_cell_get_item (cell) != NULL ? g_object_ref (gb_cell_get_item (cell)) : NULL;
+
+  if (row != NULL && gb_grid_commit (self))
+    gb_grid_rows_set_open (self->rows, row, !gb_grid_row_is_open (row));
+}
+
+static void
+setup_cb (GbColumn *column, GtkListItem *list_item)
+{
+  GbGrid *self = column->grid;
+  GtkWidget *cell = gb_cell_new (column->is_number, is_main (self, column) && self->type->kind == GB_RECORD_PART);
+
+  g_signal_connect_object (cell, "opener-clicked", G_CALLBACK (opener_clicked_cb), self, 0);
+  g_signal_connect_object (cell, "editor-left", G_CALLBACK (gb_grid_editor_left_cb), self, 0);
+  gtk_list_item_set_child (list_item, cell);
+}
+
+/* The row must leave the focus to the cell that was clicked. */
+static void
+tame_row (GbGrid *self, GtkWidget *cell)
+{
+  GtkWidget *list = gtk_widget_get_last_child (GTK_WIDGET (self->view));
+
+  for (GtkWidget *widget = gtk_widget_get_parent (cell); widget != NULL && widget != list; widget = gtk_widget_get_parent (widget))
+    gtk_widget_set_focus_on_click (widget, FALSE);
+}
+
+static void
+bind_cb (GbColumn *column, GtkListItem *list_item)
+{
+  GbCell *cell = GB_CELL (gtk_list_item_get_child (list_item));
+  GbGridRow *row = gtk_list_item_get_item (list_item);
+
+  gb_cell_set_place (cell, list_item, column->index);
+  if (cell == column->grid->edit_cell && row != column->grid->edit_row)
+    gb_grid_cancel_edit (column->grid);
+  g_signal_connect_object (row, "changed", G_CALLBACK (refresh_cell), cell, G_CONNECT_SWAPPED);
+  tame_row (column->grid, GTK_WIDGET (cell));
+  refresh_cell (cell);
+}
+
+/* The list may unbind a row and bind it again at once, so an open editor stays until another row comes. */
+static void
+unbind_cb (GbColumn *column, GtkListItem *list_item)
+{
+  GbCell *cell = GB_CELL (gtk_list_item_get_child (list_item));
+
+  g_signal_handlers_disconnect_by_func (gtk_list_item_get_item (list_item), refresh_cell, cell);
+  gb_cell_set_place (cell, NULL, column->index);
+}
+
+/* Making them ----------------------------------------------------------------------------------------------------------- */
+
+static int
+usual_width (const GbField *field)
+{
+  switch (field->dim)
+    {
+    case GB_DIM_TEXT:
+    case GB_DIM_REF:
+      return 18;
+    case GB_DIM_NOTE:
+      return 24;
+    case GB_DIM_CHOICE:
+      return 13;
+    case GB_DIM_FLAG:
+    case GB_DIM_COUNT:
+      return 6;
+    default:
+      return 11;
+    }
+}
+
+static gboolean
+is_number_field (const GbField *field)
+{
+  return gb_field_storage (field) == GB_STORAGE_REAL || field->dim == GB_DIM_MONEY;
+}
+
+/* Wide enough for @chars figures and for the title. */
+static int
+width_in_pixels (GbGrid *self, int chars, const char *title)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), title);
+  int figure = PANGO_PIXELS (pango_font_metrics_get_approximate_digit_width (metrics));
+  int title_width;
+
+  pango_font_metrics_unref (metrics);
+  pango_layout_get_pixel_size (layout, &title_width, NULL);
+  return MAX (chars * figure, title_width) + PADDING;
+}
+
+static void
+make_view_column (GbGrid *self, GbColumn *column)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  const char *title = column->spec != NULL && column->spec->title != NULL ? column->spec->title : column->field->label;
+  int width = column->spec != NULL && column->spec->width != 0 ? column->spec->width : usual_width (column->field);
+
+  g_signal_connect_swapped (factory, "setup", G_CALLBACK (setup_cb), column);
+  g_signal_connect_swapped (factory, "bind", G_CALLBACK (bind_cb), column);
+  g_signal_connect_swapped (factory, "unbind", G_CALLBACK (unbind_cb), column);
+  column->view_column = g_object_ref_sink (gtk_column_view_column_new (_ (title), factory));
+  gtk_column_view_column_set_resizable (column->view_column, TRUE);
+  gtk_column_view_column_set_fixed_width (column->view_column, width_in_pixels (self, width, _ (title)));
+  gtk_column_view_column_set_expand (column->view_column, is_main (self, column));
+}
+
+static void
+add_column (GbGrid *self, const char *name, const GbField *field, const GbGridColumn *spec)
+{
+  GbColumn *column = g_new0 (GbColumn, 1);
+
+  column->grid = self;
+  column->name = g_strdup (name);
+  column->field = field;
+  column->spec = spec;
+  column->index = self->columns->len;
+  column->is_number = spec != NULL ? spec->is_number : is_number_field (field);
+  g_ptr_array_add (self->columns, column);
+  make_view_column (self, column);
+}
+
+static const GbGridColumn *
+find_spec (const GbGridType *type, const char *name)
+{
+  for (const GbGridColumn *spec = type->columns; spec != NULL && spec->name != NULL; spec++)
+    if (strcmp (spec->name, name) == 0)
+      return spec;
+  return NULL;
+}
+
+static void
+make_columns (GbGrid *self)
+{
+  const GbGridType *type = self->type;
+  const GbRecordType *record_type = gb_record_type (type->kind);
+
+  for (guint i = 0; i < record_type->n_fields; i++)
+    {
+      const GbField *field = &record_type->fields[i];
+
+      if (field->dim != GB_DIM_OUTLINE && (type->left_out == NULL || !g_strv_contains (type->left_out, field->name)))
+        add_column (self, field->name, field, find_spec (type, field->name));
+    }
+  for (const GbGridColumn *spec = type->columns; spec != NULL && spec->name != NULL; spec++)
+    if (gb_field_find (type->kind, spec->name) == NULL)
+      add_column (self, spec->name, NULL, spec);
+}
+
+/* Which are shown ------------------------------------------------------------------------------------------------------- */
+
+/* Numbers have their titles above them, at the right. The title widgets are the toolkit's, in the order of the columns. */
+static void
+align_titles (GbGrid *self)
+{
+  g_autoptr (GArray) shown = gb_grid_shown_columns (self);
+  GtkWidget *title = gtk_widget_get_first_child (gtk_widget_get_first_child (GTK_WIDGET (self->view)));
+
+  for (guint i = 0; title != NULL; title = gtk_widget_get_next_sibling (title))
+    {
+      GtkWidget *label = title;
+
+      if (!gtk_widget_get_visible (title) || i == shown->len)
+        continue;
+      while (label != NULL && !GTK_IS_LABEL (label))
+        label = gtk_widget_get_first_child (label);
+      if (label != NULL)
+        {
+          gboolean right = gb_grid_column (self, g_array_index (shown, guint, i))->is_number;
+
+          gtk_widget_set_hexpand (label, TRUE);
+          gtk_label_set_xalign (GTK_LABEL (label), right ? 1 : 0);
+        }
+      i++;
+    }
+}
+
+static gboolean
+save_columns_cb (gpointer user_data)
+{
+  GbGrid *self = user_data;
+  g_autoptr (GArray) shown = gb_grid_shown_columns (self);
+  g_autoptr (GPtrArray) names = g_ptr_array_new ();
+
+  self->save_columns_id = 0;
+  align_titles (self);
+  if (self->settings == NULL)
+    return G_SOURCE_REMOVE;
+  for (guint i = 0; i < shown->len; i++)
+    g_ptr_array_add (names, gb_grid_column (self, g_array_index (shown, guint, i))->name);
+  g_ptr_array_add (names, NULL);
+  g_settings_set_strv (self->settings, self->type->settings_key, (const char *const *) names->pdata);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+columns_changed_cb (GbGrid *self)
+{
+  if (self->save_columns_id == 0)
+    self->save_columns_id = g_idle_add (save_columns_cb, self);
+}
+
+static char *
+show_action_name (const char *column)
+{
+  g_autofree char *name = g_strconcat ("show-", column, NULL);
+
+  return g_strdelimit (g_steal_pointer (&name), "_", '-');
+}
+
+static void
+set_shown (GbGrid *self, GbColumn *column, gboolean shown)
+{
+  g_autofree char *name = show_action_name (column->name);
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self->actions), name);
+
+  if (!shown && !gb_grid_commit (self))
+    return;
+  gtk_column_view_column_set_visible (column->view_column, shown);
+  g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_boolean (shown));
+  if (!shown && self->cursor_column == column->index)
+    self->cursor_column = gb_grid_main_column (self);
+  columns_changed_cb (self);
+}
+
+static void
+show_state_cb (GSimpleAction *action, GVariant *state, gpointer user_data)
+{
+  GbColumn *column = user_data;
+
+  set_shown (column->grid, column, g_variant_get_boolean (state));
+}
+
+static void
+hide_cb (GSimpleAction *action, GVariant *target, gpointer user_data)
+{
+  GbGrid *self = user_data;
+  GbColumn *column = gb_grid_column_by_name (self, g_variant_get_string (target, NULL));
+
+  if (column != NULL && !is_main (self, column))
+    set_shown (self, column, FALSE);
+}
+
+/* Past the next one that is shown, to the left or to the right. */
+static void
+shift_column (GbGrid *self, GbColumn *column, int by)
+{
+  GListModel *all = gtk_column_view_get_columns (self->view);
+  int n = (int) g_list_model_get_n_items (all);
+  int at = -1;
+
+  for (int i = 0; i < n; i++)
+    {
+      g_autoptr (GtkColumnViewColumn) other = g_list_model_get_item (all, (guint) i);
+
+      if (other == column->view_column)
+        at = i;
+    }
+  for (int to = at + by; at >= 0 && to >= 0 && to < n; to += by)
+    {
+      g_autoptr (GtkColumnViewColumn) other = g_list_model_get_item (all, (guint) to);
+
+      if (!gtk_column_view_column_get_visible (other))
+        continue;
+      gtk_column_view_insert_column (self->view, (guint) to, column->view_column);
+      return;
+    }
+}
+
+static void
+move_column_cb (GSimpleAction *action, GVariant *target, gpointer user_data)
+{
+  GbGrid *self = user_data;
+  GbColumn *column = gb_grid_column_by_name (self, g_variant_get_string (target, NULL));
+  int by = g_str_has_suffix (g_action_get_name (G_ACTION (action)), "left") ? -1 : 1;
+
+  if (column != NULL && gb_grid_commit (self))
+    shift_column (self, column, by);
+}
+
+static void
+usual_columns_cb (GSimpleAction *action, GVariant *target, gpointer user_data)
+{
+  GbGrid *self = user_data;
+
+  if (!gb_grid_commit (self))
+    return;
+  for (guint i = 0; i < self->columns->len; i++)
+    {
+      GbColumn *column = gb_grid_column (self, i);
+
+      set_shown (self, column, g_strv_contains (self->type->shown, column->name));
+    }
+  for (guint i = 0; self->type->shown[i] != NULL; i++)
+    gtk_column_view_insert_column (self->view, i, gb_grid_column_by_name (self, self->type->shown[i])->view_column);
+}
+
+static void
+make_actions (GbGrid *self)
+{
+  const GActionEntry entries[] = {
+    { "hide", hide_cb, "s", NULL, NULL },
+    { "column-left", move_column_cb, "s", NULL, NULL },
+    { "column-right", move_column_cb, "s", NULL, NULL },
+    { "usual-columns", usual_columns_cb, NULL, NULL, NULL },
+  };
+
+  self->actions = g_simple_action_group_new ();
+  g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries), self);
+  for (guint i = 0; i < self->columns->len; i++)
+    {
+      GbColumn *column = gb_grid_column (self, i);
+      g_autofree char *name = show_action_name (column->name);
+      g_autoptr (GSimpleAction) action
+        = g_simple_action_new_stateful (name, NULL, g_variant_new_boolean (gtk_column_view_column_get_visible (column->view_column)));
+
+      g_signal_connect (action, "change-state", G_CALLBACK (show_state_cb), column);
+      g_simple_action_set_enabled (action, !is_main (self, column));
+      g_action_map_add_action (G_ACTION_MAP (self->actions), G_ACTION (action));
+    }
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "grid", G_ACTION_GROUP (self->actions));
+}
+
+static GMenu *
+make_columns_menu (GbGrid *self)
+{
+  GMenu *menu = g_menu_new ();
+  g_autoptr (GMenu) all = g_menu_new ();
+
+  for (guint i = 0; i < self->columns->len; i++)
+    {
+      GbColumn *column = gb_grid_column (self, i);
+      g_autofree char *name = show_action_name (column->name);
+      g_autofree char *action = g_strconcat ("grid.", name, NULL);
+
+      if (!is_main (self, column))
+        g_menu_append (all, gtk_column_view_column_get_title (column->view_column), action);
+    }
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (all));
+  g_menu_append (menu, _ ("_Usual columns"), "grid.usual-columns");
+  return menu;
+}
+
+static void
+append_for_column (GMenu *menu, const char *label, const char *action, GbColumn *column)
+{
+  g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
+
+  g_menu_item_set_action_and_target (item, action, "s", column->name);
+  g_menu_append_item (menu, item);
+}
+
+static void
+make_header_menus (GbGrid *self)
+{
+  for (guint i = 0; i < self->columns->len; i++)
+    {
+      GbColumn *column = gb_grid_column (self, i);
+      g_autoptr (GMenu) menu = g_menu_new ();
+      g_autoptr (GMenu) own = g_menu_new ();
+
+      append_for_column (own, _ ("Move _left"), "grid.column-left", column);
+      append_for_column (own, _ ("Move _right"), "grid.column-right", column);
+      if (!is_main (self, column))
+        append_for_column (own, _ ("_Hide"), "grid.hide", column);
+      g_menu_append_section (menu, NULL, G_MENU_MODEL (own));
+      g_menu_append_submenu (menu, _ ("_Columns"), G_MENU_MODEL (self->columns_menu));
+      gtk_column_view_column_set_header_menu (column->view_column, G_MENU_MODEL (menu));
+    }
+}
+
+/* The names kept in the settings, or the usual ones; unknown names are passed over, the main column is always among them. */
+static void
+put_columns (GbGrid *self)
+{
+  g_auto (GStrv) kept = self->settings != NULL ? g_settings_get_strv (self->settings, self->type->settings_key) : NULL;
+  const char *const *names = kept != NULL && kept[0] != NULL ? (const char *const *) kept : self->type->shown;
+
+  for (guint i = 0; i < self->columns->len; i++)
+    {
+      GbColumn *column = gb_grid_column (self, i);
+
+      gtk_column_view_column_set_visible (column->view_column, is_main (self, column) || g_strv_contains (names, column->name));
+    }
+  if (!g_strv_contains (names, self->type->main_column))
+    gtk_column_view_append_column (self->view, gb_grid_column (self, gb_grid_main_column (self))->view_column);
+  for (guint i = 0; names[i] != NULL; i++)
+    {
+      GbColumn *column = gb_grid_column_by_name (self, names[i]);
+
+      if (column != NULL && gtk_column_view_column_get_column_view (column->view_column) == NULL)
+        gtk_column_view_append_column (self->view, column->view_column);
+    }
+  for (guint i = 0; i < self->columns->len; i++)
+    {
+      GbColumn *column = gb_grid_column (self, i);
+
+      if (gtk_column_view_column_get_column_view (column->view_column) == NULL)
+        gtk_column_view_append_column (self->view, column->view_column);
+    }
+}
+
+void
+gb_grid_columns_init (GbGrid *self)
+{
+  self->columns = g_ptr_array_new_with_free_func ((GDestroyNotify) column_free);
+  if (self->type->settings_key != NULL)
+    self->settings = g_settings_new ("org.garboard.Garboard");
+  make_columns (self);
+  put_columns (self);
+  make_actions (self);
+  self->columns_menu = make_columns_menu (self);
+  make_header_menus (self);
+  self->cursor_column = gb_grid_main_column (self);
+  align_titles (self);
+  g_signal_connect_object (gtk_column_view_get_columns (self->view), "items-changed", G_CALLBACK (columns_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+}
+
+void
+gb_grid_columns_dispose (GbGrid *self)
+{
+  g_clear_handle_id (&self->save_columns_id, g_source_remove);
+}
+
+GMenuModel *
+gb_grid_get_columns_menu (GbGrid *self)
+{
+  return G_MENU_MODEL (self->columns_menu);
+}
+
+GActionGroup *
+gb_grid_get_actions (GbGrid *self)
+{
+  return G_ACTION_GROUP (self->actions);
+}
