@@ -549,36 +549,32 @@ gb_typed_get (const GbRecord *record, const char *field)
   return g_strndup (line, (gsize) (end - line));
 }
 
+static int
+compare_lines (gconstpointer a, gconstpointer b)
+{
+  return strcmp (*(const char *const *) a, *(const char *const *) b);
+}
+
+/* The lines are kept sorted: what was typed is the same, in whatever order the fields were filled in. */
 void
 gb_typed_set (GbRecord *record, const char *field, const char *text)
 {
-  const char *end;
-  const char *line = find_typed (record->typed, field, &end);
-  g_autoptr (GString) typed = NULL;
+  g_autoptr (GPtrArray) lines = NULL;
+  g_auto (GStrv) old = NULL;
+  gsize n = strlen (field);
 
-  if (line == NULL && text == NULL)
+  if (record->typed == NULL && text == NULL)
     return;
-
-  typed = g_string_new (NULL);
-  if (record->typed != NULL && line != NULL)
-    {
-      g_string_append_len (typed, record->typed, line - record->typed);
-      g_string_append (typed, *end == '\n' ? end + 1 : end);
-    }
-  else if (record->typed != NULL)
-    g_string_append (typed, record->typed);
-
+  lines = g_ptr_array_new_with_free_func (g_free);
+  old = g_strsplit (record->typed != NULL ? record->typed : "", "\n", -1);
+  for (guint i = 0; old[i] != NULL; i++)
+    if (*old[i] != '\0' && !(strncmp (old[i], field, n) == 0 && old[i][n] == '='))
+      g_ptr_array_add (lines, g_strdup (old[i]));
   if (text != NULL)
-    {
-      if (typed->len > 0 && typed->str[typed->len - 1] != '\n')
-        g_string_append_c (typed, '\n');
-      g_string_append_printf (typed, "%s=", field);
-      for (const char *p = text; *p != '\0'; p++)
-        g_string_append_c (typed, *p == '\n' ? ' ' : *p);
-    }
-  else if (typed->len > 0 && typed->str[typed->len - 1] == '\n')
-    g_string_truncate (typed, typed->len - 1);
+    g_ptr_array_add (lines, g_strdelimit (g_strconcat (field, "=", text, NULL), "\n", ' '));
+  g_ptr_array_sort (lines, compare_lines);
+  g_ptr_array_add (lines, NULL);
 
   g_free (record->typed);
-  record->typed = typed->len > 0 ? g_string_free (g_steal_pointer (&typed), FALSE) : NULL;
+  record->typed = lines->len > 1 ? g_strjoinv ("\n", (char **) lines->pdata) : NULL;
 }

@@ -169,7 +169,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbRecord, gb_record_free)
 char *gb_record_dup_title (const GbRecord *record);
 
 /* What was typed for one field of a record, kept only where it says more than the number: its unit, a sum, a fraction.
- * The pieces of GbRecord.typed are lines "field=text". NULL if nothing is kept. Free the result. */
+ * The pieces of GbRecord.typed are lines "field=text", sorted. NULL if nothing is kept. Free the result. */
 char *gb_typed_get (const GbRecord *record, const char *field);
 void gb_typed_set (GbRecord *record, const char *field, const char *text);
 

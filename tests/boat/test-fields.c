@@ -101,6 +101,7 @@ test_typed_text_is_kept_by_field (void)
   gb_typed_set (record, "thickness", "6 mm");
   thickness = gb_typed_get (record, "thickness");
   length = gb_typed_get (record, "length");
+  g_assert_cmpstr (record->typed, ==, "length=2*1220-45\nthickness=6 mm");
   g_assert_cmpstr (thickness, ==, "6 mm");
   g_assert_cmpstr (length, ==, "2*1220-45");
   g_assert_null (gb_typed_get (record, "thick"));
