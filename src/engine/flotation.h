@@ -7,7 +7,8 @@
 G_BEGIN_DECLS
 
 /* Upright, level flotation: what the hulls carry at each draught, where the limit is, and how the boat with its loads stands
- * against it. Draught is measured from the lowest point of all hulls. */
+ * against it. Draught is measured from the lowest point of all hulls, freeboard to the lowest open edge of all; closed hulls may go
+ * under. Where no hull is open, the freeboard is measured to the top of the closed hull that goes under first. */
 
 typedef struct
 {
@@ -19,8 +20,8 @@ typedef struct
   double per_cm;       /* kg for one centimetre of immersion */
   double lcb, tcb, vcb; /* centre of buoyancy in the boat's axes */
   double lcf;          /* centre of the waterplane */
-  double freeboard;    /* from the water to the lowest open edge */
-} GbHydrostatics;
+  double freeboard;    /* from the water to the lowest edge */
+} GbHydrostatics;      /* centres are NAN where there is nothing to have one */
 
 typedef struct
 {
@@ -29,26 +30,28 @@ typedef struct
   double water_density;
   double keel, lowest_edge; /* z */
   double brim;              /* displacement with the water at the lowest edge */
-  GbHydrostatics limit;     /* at the accepted least freeboard; displacement is the flotation limit. NAN where there is none */
+  GbHydrostatics limit;     /* at the accepted least freeboard; displacement is the flotation limit, 0 where the hulls are not even as
+                               high as that. NAN where there is none */
   GbHydrostatics *curve;    /* from the keel to the lowest edge, evenly by draught */
   guint n_curve;
 
-  double load_mass, load_sd; /* of the standard condition */
-  double load_x, load_y, load_z;
+  double load_mass, load_sd; /* of the standard condition; those of one line are taken to err together */
+  double load_x, load_y, load_z; /* centre of those that have a place */
   guint n_no_mass_loads;     /* loads without a mass */
+  guint n_no_place_loads;    /* with a mass, without a place */
 
   double light;  /* light craft, margin not in it */
   double margin;
-  double total;    /* light craft + margin + loads; what the limit is set against */
+  double total;    /* light craft + margin + loads; what the limit is set against. NAN while nothing of the light craft is known */
   double total_sd;
-  double total_x, total_y, total_z; /* margin at the light craft's centre */
+  double total_x, total_y, total_z; /* of what has a place; margin at the light craft's centre */
   double left;     /* limit - total */
   double chance;   /* of passing the limit: normal distribution of the total with total_sd; 0 to 1; NAN without a limit */
   GbHydrostatics afloat; /* with that total aboard; volume etc. NAN if she sinks */
-  gboolean sinks;        /* total is over what the hulls can carry */
+  gboolean sinks;        /* total is over what the hulls can carry: to the brim, or to the last top where none is open */
 } GbFlotation;
 
-/* Fills @flotation anew. The standard condition is the first one of the build. */
+/* Fills @flotation anew; it starts as zeroes. The standard condition is the first one of the build. */
 void gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *hulls, const GbRollup *rollup);
 void gb_flotation_clear (GbFlotation *flotation);
 

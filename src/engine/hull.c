@@ -130,6 +130,16 @@ reaches_over_centreline (const GbMesh *mesh)
   return least < -1e-9 && most > 1e-9;
 }
 
+static void
+measure_heights (GbHullShape *shape, const GbMesh *mesh)
+{
+  for (guint i = 0; i < mesh->n_points; i++)
+    {
+      shape->keel = fmin (shape->keel, mesh->points[i].z);
+      shape->top = fmax (shape->top, mesh->points[i].z);
+    }
+}
+
 static char *
 find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
 {
@@ -151,9 +161,7 @@ find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
   if (hull->pair && reaches_over_centreline (mesh))
     return g_strdup (_ ("This hull is one of a pair and reaches over the centreline: the two would overlap. Move it out by its y."));
 
-  shape->keel = INFINITY;
-  for (guint i = 0; i < mesh->n_points; i++)
-    shape->keel = MIN (shape->keel, mesh->points[i].z);
+  measure_heights (shape, mesh);
   if (hull->pair)
     shape->mirrored = mirrored_mesh (mesh);
   if (open)
@@ -182,7 +190,7 @@ gb_hull_set_find (GbHullSet *set, const GbBoat *boat)
       const GbHull *hull = hulls->pdata[i];
       GbHullShape *shape = &set->hulls[i];
 
-      *shape = (GbHullShape){ .id = hull->rec.id, .edges = new_edges (), .lowest_edge = NAN, .keel = NAN };
+      *shape = (GbHullShape){ .id = hull->rec.id, .edges = new_edges (), .lowest_edge = NAN, .keel = NAN, .top = NAN };
       shape->trouble = find_shape (shape, hull, units);
     }
 }

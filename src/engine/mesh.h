@@ -66,9 +66,10 @@ typedef struct
   gint64 id;
   GbMesh *mesh;      /* in the boat's axes; NULL if there is trouble. Of a pair: the one as entered */
   GbMesh *mirrored;  /* the other of a pair, or NULL */
-  GPtrArray *edges;  /* (element-type GArray of GbVec3) lines of the open edge in the boat's axes, both of a pair */
+  GPtrArray *edges;  /* (element-type GArray of GbVec3) lines of the open edge in the boat's axes, both of a pair, each all the way
+                        round and back to its first point; none for a closed hull */
   double lowest_edge; /* least z of the open edge; NAN for a closed hull */
-  double keel;        /* least z of the mesh */
+  double keel, top;   /* least and greatest z of the mesh; NAN without one */
   char *trouble;      /* a sentence, or NULL */
 } GbHullShape;
 
@@ -78,8 +79,10 @@ typedef struct
   guint n_hulls;
 } GbHullSet;
 
-/* Makes the meshes of all hulls of @boat. A hull that cannot be has a sentence instead: fewer than two stations, stations at the same x
- * or out of order, a section with fewer than two points, that crosses itself or goes back over the centreline, a body without a size. */
+/* Makes the meshes of all hulls of @boat. Stations are taken in order of their x. A block, a pipe or a prism stands on its origin: its
+ * lowest point is at the hull's z, and the after end of a block or a pipe at its x. A pipe has no open edge, whatever is said of it.
+ * A hull that cannot be has a sentence instead: fewer than two stations, stations at the same x, a section with fewer than two points, that
+ * crosses itself or goes back over the centreline, neighbours whose surface crosses itself, a body without a size, a pair that overlaps. */
 void gb_hull_set_find (GbHullSet *set, const GbBoat *boat);
 void gb_hull_set_clear (GbHullSet *set);
 
