@@ -56,7 +56,16 @@ char *gb_chart_tooltip (GbChart *chart, double width, double height, double x, d
 /* The part under the pointer in GB_CHART_BOAT and GB_CHART_GROUPS; 0 for none. */
 gint64 gb_chart_pick (GbChart *chart, double width, double height, double x, double y);
 
-/* Writes PNG, SVG or PDF by @format ("png", "svg", "pdf"). */
+typedef enum
+{
+  GB_CHART_ERROR_SIZE,
+  GB_CHART_ERROR_FORMAT,
+  GB_CHART_ERROR_FAILED,
+} GbChartError;
+#define GB_CHART_ERROR (gb_chart_error_quark ())
+GQuark gb_chart_error_quark (void);
+
+/* Writes PNG, SVG or PDF by @format ("png", "svg", "pdf"). A file that is there is replaced only by a whole one. */
 gboolean gb_chart_export (GbChart *chart, const char *path, const char *format, double width, double height, GbChartStyle style,
                           GError **error);
 

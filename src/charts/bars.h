@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "axis.h"
+
+G_BEGIN_DECLS
+
+/* Level bars of pieces end to end, from zero. */
+
+#define GB_MOST_PIECES 3u
+
+typedef struct
+{
+  const char *label; /* translated, static */
+  GbRole role;
+} GbPiece;
+
+/* Draws the pieces, in order, into (y, height). Gives where the last one ends. What is not finite or not over zero has no piece. */
+double gb_bar_draw (GbCanvas *canvas, const GbAxis *axis, double y, double height, const GbPiece *pieces, const double *values,
+                    guint n);
+
+/* Each piece's label and, in a second line, its value, spread out so that none touch, with a leader from the bar's edge at @y. They
+ * stand below it, or with @above above it. */
+double gb_bar_labels_height (GbCanvas *canvas);
+void gb_bar_label (GbCanvas *canvas, const GbAxis *axis, double y, gboolean above, const GbPiece *pieces, const double *values,
+                   char *const *words, guint n);
+
+/* Rows of such bars under one scale. The first is the whole, whose pieces carry the labels; the rest stand in the given order, and
+ * what does not fit is drawn as one row at the end. */
+typedef struct
+{
+  char *name;
+  char *words; /* at the end of the bar */
+  double values[GB_MOST_PIECES];
+  double sd;   /* of their sum; 0 or NAN: none */
+  double mark; /* a limit; NAN: none */
+  gboolean over; /* the words say that the limit is passed */
+} GbBarRow;
+
+void gb_bar_row_clear (GbBarRow *row);
+
+typedef struct
+{
+  GArray *rows; /* (element-type GbBarRow) */
+  const GbPiece *pieces;
+  guint n_pieces;
+  double factor;      /* of the shown unit */
+  const char *unit;   /* title of the scale */
+  char *(*say) (double value, gconstpointer data); /* a value in words */
+  gconstpointer data;
+} GbBars;
+
+/* Hits are numbered as the rows. */
+void gb_bars_draw (const GbBars *bars, GbCanvas *canvas, GbBox box);
+
+G_END_DECLS

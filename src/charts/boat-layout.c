@@ -1,0 +1,230 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-charts"
+
+#include "boat-layout.h"
+
+#include <math.h>
+
+#define FOOT 0.3048
+
+/* What is to be placed: the views, and the key after them. */
+enum
+{
+  KEY = GB_N_VIEWS,
+  N_BLOCKS
+};
+
+/* A way to stand: the column that each block is in; in a column they stand one under another. Side and end view at the heads of two
+ * columns stand at one height. */
+static const struct
+{
+  guint columns[N_BLOCKS]; /* side, plan, end, key */
+} ways[] = {
+  { { 0, 0, 1, 1 } }, /* as on a lines plan */
+  { { 0, 2, 1, 2 } }, { { 0, 2, 1, 3 } }, { { 0, 0, 1, 0 } }, { { 0, 0, 0, 1 } }, { { 0, 1, 1, 1 } }, { { 0, 0, 0, 0 } },
+};
+
+/* What a block needs: so much of the boat, times the scale, and so much of the picture. */
+typedef struct
+{
+  double boat_width, boat_height;
+  double width, height;
+  double least_width;
+} Need;
+
+typedef struct
+{
+  Need blocks[N_BLOCKS];
+  gboolean with_key;
+  double gap_right, gap_down;
+} Needs;
+
+double
+gb_boat_unit (GbUnits units)
+{
+  return units == GB_UNITS_FEET ? FOOT : 1;
+}
+
+void
+gb_boat_view_at (const GbBoatView *view, GbVec3 p, double *x, double *y)
+{
+  double right, up;
+
+  gb_view_place (view->view, p, &right, &up);
+  *x = gb_axis_at (&view->right, right);
+  *y = gb_axis_at (&view->up, up);
+}
+
+/* The range of a view in the boat. */
+static void
+view_range (const GbScene *scene, GbView view, double *right, double *up)
+{
+  double a, b;
+
+  gb_view_place (view, scene->lo, &right[0], &up[0]);
+  gb_view_place (view, scene->hi, &right[1], &up[1]);
+  a = fmin (right[0], right[1]);
+  b = fmax (right[0], right[1]);
+  right[0] = a;
+  right[1] = b;
+}
+
+static double
+block_width (const Need *need, double scale)
+{
+  return fmax (need->boat_width * scale + need->width, need->least_width);
+}
+
+static double
+block_height (const Need *need, double scale)
+{
+  return need->boat_height * scale + need->height;
+}
+
+/* The size of all together. */
+static void
+measure_way (const Needs *needs, guint way, double scale, double widths[N_BLOCKS], double *width, double *height)
+{
+  double heights[N_BLOCKS] = { 0 };
+  guint n_columns = 0;
+
+  for (guint c = 0; c < N_BLOCKS; c++)
+    widths[c] = 0;
+  for (guint b = 0; b < N_BLOCKS; b++)
+    {
+      guint c = ways[way].columns[b];
+
+      if (b == KEY && !needs->with_key)
+        continue;
+      n_columns = MAX (n_columns, c + 1);
+      widths[c] = fmax (widths[c], block_width (&needs->blocks[b], scale));
+      heights[c] += block_height (&needs->blocks[b], scale) + (heights[c] > 0 ? needs->gap_down : 0);
+    }
+  *width = (n_columns - 1) * needs->gap_right;
+  *height = 0;
+  for (guint c = 0; c < n_columns; c++)
+    {
+      *width += widths[c];
+      *height = fmax (*height, heights[c]);
+    }
+}
+
+/* The largest scale at which this way fits the box; 0 if it fits at none. */
+static double
+largest_scale (const Needs *needs, guint way, GbBox box)
+{
+  double lo = 0, hi = fmax (box.width / needs->blocks[GB_VIEW_SIDE].boat_width, 1e-9), widths[N_BLOCKS];
+
+  for (guint i = 0; i < 60; i++)
+    {
+      double scale = (lo + hi) / 2, width, height;
+
+      measure_way (needs, way, scale, widths, &width, &height);
+      if (width <= box.width && height <= box.height)
+        lo = scale;
+      else
+        hi = scale;
+    }
+  return lo;
+}
+
+static double
+best_way (const Needs *needs, GbBox box, guint *way)
+{
+  double best = 0;
+
+  *way = 0;
+  for (guint w = 0; w < G_N_ELEMENTS (ways); w++)
+    {
+      double scale = largest_scale (needs, w, box);
+
+      /* A later way must be clearly better. */
+      if (scale > best * 1.05)
+        {
+          best = scale;
+          *way = w;
+        }
+    }
+  return best;
+}
+
+static Needs
+find_needs (const GbScene *scene, GbCanvas *canvas, GbBox key, const double captions[GB_N_VIEWS])
+{
+  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
+  Needs needs = { .with_key = TRUE, .gap_right = em * 1.2, .gap_down = em * 0.6 };
+
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    {
+      double right[2], up[2];
+
+      view_range (scene, (GbView) v, right, up);
+      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * 2.6, line * 2 + em * 0.5, captions[v] };
+    }
+  needs.blocks[KEY] = (Need){ 0, 0, key.width, key.height, 0 };
+  return needs;
+}
+
+/* A step that leaves room for the numbers along both ways. */
+static double
+tick_step (double scale, double unit, double em)
+{
+  return gb_round_step (em * 2.8 / (scale * unit));
+}
+
+static void
+place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView v, double x, double y)
+{
+  GbBoatView *view = &layout->views[v];
+  double right[2], up[2], unit = gb_boat_unit (scene->units), em = canvas->em;
+  double step = tick_step (layout->scale, unit, em), line = gb_text_height (canvas, GB_TEXT_PLAIN);
+
+  view_range (scene, v, right, up);
+  view->view = v;
+  view->box = (GbBox){ x + em * 2.6, y + line + em * 0.25, (right[1] - right[0]) * layout->scale, (up[1] - up[0]) * layout->scale };
+  gb_axis_within (&view->right, right[0], right[1], unit, step);
+  gb_axis_within (&view->up, up[0], up[1], unit, step);
+  view->right.start = view->box.x;
+  view->right.end = view->box.x + view->box.width;
+  view->up.start = view->box.y + view->box.height;
+  view->up.end = view->box.y;
+}
+
+GbBoatLayout
+gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, GbBox key, const double captions[GB_N_VIEWS])
+{
+  Needs needs = find_needs (scene, canvas, key, captions);
+  GbBoatLayout layout = { 0 };
+  double widths[N_BLOCKS], tops[N_BLOCKS], width, height, without;
+  guint way, other;
+
+  layout.scale = best_way (&needs, box, &way);
+  needs.with_key = FALSE;
+  without = best_way (&needs, box, &other);
+  /* The key gives way where it would take much from the drawing. */
+  if (layout.scale < without * 0.6)
+    {
+      layout.scale = without;
+      way = other;
+    }
+  else
+    needs.with_key = TRUE;
+
+  measure_way (&needs, way, layout.scale, widths, &width, &height);
+  for (guint c = 0; c < N_BLOCKS; c++)
+    tops[c] = box.y;
+  for (guint b = 0; b < N_BLOCKS; b++)
+    {
+      guint c = ways[way].columns[b];
+      double x = box.x;
+
+      for (guint left = 0; left < c; left++)
+        x += widths[left] + needs.gap_right;
+      if (b != KEY)
+        place_view (scene, canvas, &layout, (GbView) b, x, tops[c]);
+      else if (needs.with_key)
+        layout.key = (GbBox){ x, tops[c], key.width, key.height };
+      tops[c] += block_height (&needs.blocks[b], layout.scale) + needs.gap_down;
+    }
+  return layout;
+}

@@ -1,0 +1,425 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-charts"
+
+/* The boat on paper: three views to one scale, and a key. */
+
+#include "boat-layout.h"
+#include "boat/quantity.h"
+#include "pattern.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* Centres ----------------------------------------------------------------------------------------------------------- */
+
+/* The trade's mark of a centre of gravity: a circle with two opposite quarters black. That of a centre of buoyancy is filled below, as
+ * the water stands. */
+static void
+draw_centre (GbCanvas *canvas, double x, double y, gboolean buoyancy)
+{
+  cairo_t *cr = canvas->cr;
+  double r = canvas->em * 0.52;
+
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, x, y, r, 0, 2 * G_PI);
+  gb_canvas_colour (canvas, GB_ROLE_BACKGROUND);
+  cairo_fill_preserve (cr);
+  gb_canvas_stroke (canvas, GB_ROLE_TEXT, 1.2);
+  if (buoyancy)
+    {
+      cairo_arc (cr, x, y, r, 0, G_PI);
+      cairo_close_path (cr);
+    }
+  else
+    for (guint quarter = 0; quarter < 2; quarter++)
+      {
+        double from = quarter * G_PI;
+
+        cairo_move_to (cr, x, y);
+        cairo_arc (cr, x, y, r, from - G_PI / 2, from);
+        cairo_close_path (cr);
+      }
+  gb_canvas_colour (canvas, buoyancy ? GB_ROLE_COURSE : GB_ROLE_TEXT);
+  cairo_fill (cr);
+}
+
+typedef struct
+{
+  const char *sign, *name;
+  GbVec3 at;
+  gboolean buoyancy;
+} Centre;
+
+#define MOST_CENTRES 3u
+
+/* The ones that are known. With nothing aboard light craft and all are one. */
+static guint
+find_centres (const GbScene *scene, Centre centres[MOST_CENTRES])
+{
+  guint n = 0;
+  gboolean loaded = gb_vec3_is_known (scene->loaded);
+  gboolean apart = fabs (scene->loaded.x - scene->light.x) > 1e-6 || fabs (scene->loaded.y - scene->light.y) > 1e-6
+                   || fabs (scene->loaded.z - scene->light.z) > 1e-6;
+
+  if (loaded && apart)
+    centres[n++] = (Centre){ C_("centre", "G"), _("Centre of gravity, all up"), scene->loaded, FALSE };
+  if (gb_vec3_is_known (scene->light))
+    centres[n++] = (Centre){ loaded && apart ? C_("centre", "G light") : C_("centre", "G"), _("Centre of gravity, light craft"),
+                             scene->light, FALSE };
+  if (gb_vec3_is_known (scene->buoyancy))
+    centres[n++] = (Centre){ C_("centre", "B"), _("Centre of buoyancy"), scene->buoyancy, TRUE };
+  return n;
+}
+
+static void
+draw_centres (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  Centre centres[MOST_CENTRES];
+  double off = canvas->em * 0.8;
+
+  for (guint i = find_centres (scene, centres); i-- > 0;)
+    {
+      double x, y;
+
+      gb_boat_view_at (view, centres[i].at, &x, &y);
+      if (!gb_box_holds (view->box, x, y))
+        continue;
+      draw_centre (canvas, x, y, centres[i].buoyancy);
+      if (!gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x + off, y, GB_AT_LEFT | GB_AT_MIDDLE, centres[i].sign))
+        gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x - off, y, GB_AT_RIGHT | GB_AT_MIDDLE, centres[i].sign);
+    }
+}
+
+/* Key --------------------------------------------------------------------------------------------------------------- */
+
+static char *
+place_words (GbVec3 at, GbUnits units)
+{
+  g_autofree char *x = gb_quantity_format (at.x, GB_DIM_LENGTH, units);
+  g_autofree char *y = gb_quantity_format (at.y, GB_DIM_LENGTH, units);
+  g_autofree char *z = gb_quantity_format (at.z, GB_DIM_LENGTH, units);
+
+  return g_strdup_printf ("x %s, y %s, z %s", x, y, z);
+}
+
+static GbBox
+measure_key (const GbScene *scene, GbCanvas *canvas)
+{
+  Centre centres[MOST_CENTRES];
+  guint n = find_centres (scene, centres);
+  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
+  GbBox key = { 0, 0, 0, n * (2 * line + em * 0.4) };
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *words = place_words (centres[i].at, scene->units);
+
+      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_STRONG, centres[i].name));
+      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_PLAIN, words));
+    }
+  key.width += em * 1.8;
+  return key;
+}
+
+static void
+draw_key (const GbScene *scene, GbCanvas *canvas, GbBox box)
+{
+  Centre centres[MOST_CENTRES];
+  guint n = find_centres (scene, centres);
+  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em, y = box.y;
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *words = place_words (centres[i].at, scene->units);
+
+      draw_centre (canvas, box.x + em * 0.6, y + line / 2, centres[i].buoyancy);
+      gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x + em * 1.6, y, GB_AT_LEFT | GB_AT_TOP, GB_ANY_WIDTH, centres[i].name);
+      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, box.x + em * 1.6, y + line, GB_AT_LEFT | GB_AT_TOP, GB_ANY_WIDTH, words);
+      y += 2 * line + em * 0.4;
+    }
+}
+
+/* Hulls and water --------------------------------------------------------------------------------------------------- */
+
+static void
+trace_points (GbCanvas *canvas, const GbBoatView *view, const GArray *points)
+{
+  cairo_new_sub_path (canvas->cr);
+  for (guint i = 0; i < points->len; i++)
+    {
+      double x, y;
+
+      gb_boat_view_at (view, g_array_index (points, GbVec3, i), &x, &y);
+      cairo_line_to (canvas->cr, x, y);
+    }
+}
+
+/* All triangles that turn to the eye, as one path that turns one way: their union is the silhouette. */
+static void
+trace_silhouette (GbCanvas *canvas, const GbBoatView *view, const GbMesh *mesh)
+{
+  for (guint t = 0; t < mesh->n_triangles; t++)
+    {
+      double x[3], y[3];
+
+      for (guint k = 0; k < 3; k++)
+        gb_boat_view_at (view, mesh->points[mesh->triangles[t][k]], &x[k], &y[k]);
+      if ((x[1] - x[0]) * (y[2] - y[0]) - (x[2] - x[0]) * (y[1] - y[0]) >= 0)
+        continue;
+      cairo_move_to (canvas->cr, x[0], y[0]);
+      cairo_line_to (canvas->cr, x[1], y[1]);
+      cairo_line_to (canvas->cr, x[2], y[2]);
+      cairo_close_path (canvas->cr);
+    }
+}
+
+/* The body of the hulls, and what of it is under water. */
+static void
+fill_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  cairo_t *cr = canvas->cr;
+
+  for (guint h = 0; h < scene->hulls->len; h++)
+    trace_silhouette (canvas, view, &g_array_index (scene->hulls, GbSceneHull, h).mesh);
+  gb_canvas_tint (canvas, GB_ROLE_LINE, 0.08);
+  if (!isfinite (scene->water) || view->view == GB_VIEW_PLAN)
+    {
+      cairo_fill (cr);
+      return;
+    }
+  cairo_fill_preserve (cr);
+  cairo_save (cr);
+  cairo_clip (cr);
+  cairo_rectangle (cr, view->box.x, gb_axis_at (&view->up, scene->water), view->box.width, view->box.height);
+  gb_canvas_tint (canvas, GB_ROLE_WATER, 0.28);
+  cairo_fill (cr);
+  cairo_restore (cr);
+}
+
+static void
+draw_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  for (guint h = 0; h < scene->hulls->len; h++)
+    {
+      const GbSceneHull *hull = &g_array_index (scene->hulls, GbSceneHull, h);
+
+      for (guint i = 0; view->view == GB_VIEW_END && i < hull->sections->len; i++)
+        trace_points (canvas, view, g_ptr_array_index (hull->sections, i));
+      gb_canvas_stroke (canvas, GB_ROLE_LINE, 0.6);
+      for (guint i = 0; i < hull->lines[view->view]->len; i++)
+        {
+          const GbSegment *line = &g_array_index (hull->lines[view->view], GbSegment, i);
+          double x, y;
+
+          gb_boat_view_at (view, line->a, &x, &y);
+          cairo_move_to (canvas->cr, x, y);
+          gb_boat_view_at (view, line->b, &x, &y);
+          cairo_line_to (canvas->cr, x, y);
+        }
+      gb_canvas_stroke (canvas, GB_ROLE_LINE, 1);
+      for (guint i = 0; i < hull->edges->len; i++)
+        trace_points (canvas, view, g_ptr_array_index (hull->edges, i));
+      gb_canvas_stroke (canvas, GB_ROLE_TEXT, 1.3);
+    }
+}
+
+static void
+draw_water (GbCanvas *canvas, const GbBoatView *view, double z, GbRole role, double weight, const char *words, gboolean above)
+{
+  double y = gb_axis_at (&view->up, z), right = view->box.x + view->box.width, off = canvas->em * 0.1;
+
+  if (!isfinite (z) || y < view->box.y || y > view->box.y + view->box.height)
+    return;
+  gb_canvas_line (canvas, role, weight, view->box.x, y, right, y);
+  if (view->view == GB_VIEW_SIDE)
+    gb_text_if_free (canvas, GB_TEXT_STRONG, role == GB_ROLE_LIMIT ? GB_ROLE_LIMIT : GB_ROLE_TEXT, right, above ? y - off : y + off,
+                     GB_AT_RIGHT | (above ? GB_AT_BOTTOM : GB_AT_TOP), words);
+}
+
+static void
+draw_waters (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  gboolean limit_above = !(scene->water > scene->limit);
+
+  if (view->view == GB_VIEW_PLAN)
+    return;
+  draw_water (canvas, view, scene->water, GB_ROLE_WATER, 1.6, _("Water"), !limit_above);
+  draw_water (canvas, view, scene->limit, GB_ROLE_LIMIT, 2.6, _("Limit"), limit_above);
+}
+
+/* Parts and loads --------------------------------------------------------------------------------------------------- */
+
+static double
+dot_radius (const GbScene *scene, GbCanvas *canvas, const GbSceneItem *item)
+{
+  if (item->kind == GB_SCENE_LOAD)
+    return canvas->em * 0.5;
+  return canvas->em * fmax (0.2, 1.1 * sqrt (item->mass / scene->heaviest));
+}
+
+/* Parts are round, as large as their mass; loads are square. */
+static void
+draw_dot (GbCanvas *canvas, const GbSceneItem *item, double x, double y, double r)
+{
+  cairo_t *cr = canvas->cr;
+  GbRole role = item->picked ? GB_ROLE_PICKED : item->kind == GB_SCENE_LOAD ? GB_ROLE_LOADS : GB_ROLE_PART;
+  GbColour colour = gb_role_colour (role, canvas->style);
+
+  cairo_new_sub_path (cr);
+  if (item->kind == GB_SCENE_LOAD)
+    cairo_rectangle (cr, x - r, y - r, 2 * r, 2 * r);
+  else
+    cairo_arc (cr, x, y, r, 0, 2 * G_PI);
+  cairo_set_source_rgba (cr, colour.r, colour.g, colour.b, item->picked ? 0.9 : 0.3);
+  cairo_fill_preserve (cr);
+  gb_canvas_stroke (canvas, item->picked ? GB_ROLE_TEXT : role, item->picked ? 1.6 : 1);
+}
+
+static void
+draw_dots (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboolean picked)
+{
+  for (guint i = 0; i < scene->dots->len; i++)
+    {
+      const GbSceneDot *dot = &g_array_index (scene->dots, GbSceneDot, i);
+      const GbSceneItem *item = &g_array_index (scene->items, GbSceneItem, dot->item);
+      double r = dot_radius (scene, canvas, item), reach = fmax (r, canvas->em * 0.4), x, y;
+
+      gb_boat_view_at (view, dot->at, &x, &y);
+      if (item->picked != picked || !gb_box_holds (view->box, x, y))
+        continue;
+      draw_dot (canvas, item, x, y, r);
+      gb_canvas_hit (canvas, (GbBox){ x - reach, y - reach, 2 * reach, 2 * reach }, dot->item);
+    }
+}
+
+/* Beside the point, to whichever side is free. */
+static void
+name_point (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double off, const char *text)
+{
+  if (gb_text_if_free (canvas, look, role, x, y - off, GB_AT_CENTRE | GB_AT_BOTTOM, text)
+      || gb_text_if_free (canvas, look, role, x + off, y, GB_AT_LEFT | GB_AT_MIDDLE, text)
+      || gb_text_if_free (canvas, look, role, x - off, y, GB_AT_RIGHT | GB_AT_MIDDLE, text))
+    return;
+  gb_text_if_free (canvas, look, role, x, y + off, GB_AT_CENTRE | GB_AT_TOP, text);
+}
+
+#define MOST_PICKED_NAMES 8u
+
+static void
+name_items (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboolean picked)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < scene->dots->len && n < MOST_PICKED_NAMES; i++)
+    {
+      const GbSceneDot *dot = &g_array_index (scene->dots, GbSceneDot, i);
+      const GbSceneItem *item = &g_array_index (scene->items, GbSceneItem, dot->item);
+      double x, y;
+
+      if (picked ? !item->picked : item->kind != GB_SCENE_LOAD)
+        continue;
+      n++;
+      gb_boat_view_at (view, dot->at, &x, &y);
+      if (gb_box_holds (view->box, x, y))
+        name_point (canvas, picked ? GB_TEXT_STRONG : GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y,
+                    dot_radius (scene, canvas, item) + canvas->em * 0.2, item->name);
+    }
+}
+
+static void
+name_groups (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  for (guint i = 0; i < scene->names->len; i++)
+    {
+      const GbSceneName *name = &g_array_index (scene->names, GbSceneName, i);
+      double x, y;
+
+      gb_boat_view_at (view, name->at, &x, &y);
+      if (gb_box_holds (view->box, x, y))
+        name_point (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, canvas->em * 0.6, name->text);
+    }
+}
+
+/* Views ------------------------------------------------------------------------------------------------------------- */
+
+static const char *
+view_name (GbView view)
+{
+  return view == GB_VIEW_SIDE ? _("Side") : view == GB_VIEW_PLAN ? _("Plan") : _("From aft");
+}
+
+static const char *
+view_axes (GbView view, GbUnits units)
+{
+  if (units == GB_UNITS_FEET)
+    return view == GB_VIEW_SIDE ? _("x forward, z up, ft") : view == GB_VIEW_PLAN ? _("x forward, y port, ft") : _("y port, z up, ft");
+  return view == GB_VIEW_SIDE ? _("x forward, z up, m") : view == GB_VIEW_PLAN ? _("x forward, y port, m") : _("y port, z up, m");
+}
+
+static void
+draw_caption (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  double y = view->box.y - canvas->em * 0.25, x = view->box.x - canvas->em * 2.6;
+  GbBox name = gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, y, GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, view_name (view->view));
+
+  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x + name.width + canvas->em * 0.5, y, GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH,
+                view_axes (view->view, scene->units));
+}
+
+static double
+caption_width (const GbScene *scene, GbCanvas *canvas, GbView view)
+{
+  return gb_text_width (canvas, GB_TEXT_STRONG, view_name (view)) + canvas->em * 0.5
+         + gb_text_width (canvas, GB_TEXT_PLAIN, view_axes (view, scene->units));
+}
+
+/* The baseline, or in plan the centreline, is the one line of the grid that is more than a help. */
+static void
+draw_scales (GbCanvas *canvas, const GbBoatView *view)
+{
+  GbBox box = view->box;
+  double zero = gb_axis_at (&view->up, 0);
+
+  gb_axis_draw_left (&view->up, canvas, box.x, box.x + box.width);
+  gb_axis_draw_below (&view->right, canvas, box.y + box.height, box.y);
+  if (zero >= box.y && zero <= box.y + box.height)
+    gb_canvas_line (canvas, GB_ROLE_LINE, 1, box.x, zero, box.x + box.width, zero);
+}
+
+static void
+draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  cairo_t *cr = canvas->cr;
+
+  draw_caption (scene, canvas, view);
+  draw_scales (canvas, view);
+  cairo_save (cr);
+  fill_hulls (scene, canvas, view);
+  draw_waters (scene, canvas, view);
+  draw_hulls (scene, canvas, view);
+  draw_dots (scene, canvas, view, FALSE);
+  draw_dots (scene, canvas, view, TRUE);
+  draw_centres (scene, canvas, view);
+  name_items (scene, canvas, view, TRUE);
+  if (view->view == GB_VIEW_SIDE)
+    {
+      name_items (scene, canvas, view, FALSE);
+      name_groups (scene, canvas, view);
+    }
+  cairo_restore (cr);
+}
+
+void
+gb_scene_draw (const GbScene *scene, GbCanvas *canvas, GbBox box)
+{
+  double captions[GB_N_VIEWS];
+  GbBoatLayout layout;
+
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    captions[v] = caption_width (scene, canvas, (GbView) v);
+  layout = gb_boat_layout (scene, canvas, box, measure_key (scene, canvas), captions);
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    draw_view (scene, canvas, &layout.views[v]);
+  if (layout.key.width > 0)
+    draw_key (scene, canvas, layout.key);
+}

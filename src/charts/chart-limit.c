@@ -1,0 +1,311 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-charts"
+
+/* The boat with all aboard against its flotation limit, and the light craft against its target: a bar each, on a scale of its own, as the
+ * two limits may lie far apart. */
+
+#include "bars.h"
+#include "boat/quantity.h"
+#include "chart-private.h"
+#include "engine/working.h"
+#include "words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* One bar and its limit. */
+typedef struct
+{
+  const char *name;
+  char *note; /* a second line under the name, or NULL */
+  GbPiece pieces[GB_MOST_PIECES];
+  double values[GB_MOST_PIECES];
+  char *words[GB_MOST_PIECES];
+  guint n_pieces;
+  double total, sd;
+  double limit; /* NAN: none */
+  char *limit_words, *over_words;
+  char *tell;
+} Bar;
+
+typedef struct
+{
+  GbUnits units;
+  Bar bars[2];
+  guint n_bars;
+} Limit;
+
+static void
+limit_free (gpointer data)
+{
+  Limit *limit = data;
+
+  for (guint i = 0; i < limit->n_bars; i++)
+    {
+      Bar *bar = &limit->bars[i];
+
+      for (guint p = 0; p < bar->n_pieces; p++)
+        g_free (bar->words[p]);
+      g_free (bar->note);
+      g_free (bar->limit_words);
+      g_free (bar->over_words);
+      g_free (bar->tell);
+    }
+  g_free (limit);
+}
+
+static char *
+mass_text (double mass, GbUnits units)
+{
+  return gb_quantity_format (mass, GB_DIM_MASS, units);
+}
+
+static void
+add_piece (Bar *bar, const char *label, GbRole role, double value, GbUnits units)
+{
+  guint p = bar->n_pieces++;
+
+  bar->pieces[p] = (GbPiece){ label, role };
+  bar->values[p] = value;
+  bar->words[p] = mass_text (value, units);
+}
+
+/* Says the limit, and how far it is passed. */
+static void
+set_limit (Bar *bar, const char *limit_format, double limit, GbUnits units)
+{
+  bar->limit = limit;
+  if (isfinite (limit))
+    {
+      g_autofree char *text = mass_text (limit, units);
+
+      bar->limit_words = g_strdup_printf (limit_format, text);
+    }
+  if (bar->total > limit)
+    {
+      g_autofree char *text = mass_text (bar->total - limit, units);
+
+      bar->over_words = g_strdup_printf (_("%s over"), text);
+    }
+}
+
+static void
+set_tell (Bar *bar, GbUnits units)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autofree char *total = gb_mass_words (bar->total, bar->sd, units);
+
+  g_string_append_printf (text, "%s: %s.", bar->name, total);
+  for (guint p = 0; p < bar->n_pieces; p++)
+    gb_say (text, "%s %s.", bar->pieces[p].label, bar->words[p]);
+  if (bar->limit_words != NULL)
+    gb_say (text, "%s.", bar->limit_words);
+  if (bar->over_words != NULL)
+    gb_say (text, "%s.", bar->over_words);
+  bar->tell = g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static void
+add_all_up (Limit *limit, const GbFlotation *flotation)
+{
+  Bar *bar = &limit->bars[limit->n_bars++];
+
+  bar->name = _("All up");
+  bar->note = g_strdup (_("light craft, margin and loads"));
+  bar->total = flotation->total;
+  bar->sd = flotation->total_sd;
+  add_piece (bar, _("Light craft"), GB_ROLE_LIGHT_CRAFT, flotation->light, limit->units);
+  add_piece (bar, _("Margin"), GB_ROLE_MARGIN, flotation->margin, limit->units);
+  add_piece (bar, _("Loads"), GB_ROLE_LOADS, flotation->load_mass, limit->units);
+  set_limit (bar, _("Flotation limit %s"), flotation->limit.displacement, limit->units);
+  set_tell (bar, limit->units);
+}
+
+static void
+add_light_craft (Limit *limit, const GbFindings *findings, double target)
+{
+  Bar *bar = &limit->bars[limit->n_bars++];
+
+  bar->name = _("Light craft");
+  bar->note = g_strdup (_("with margin, nothing aboard"));
+  bar->total = findings->flotation.light + findings->flotation.margin;
+  bar->sd = findings->rollup.boat.mass_sd;
+  add_piece (bar, _("Light craft"), GB_ROLE_LIGHT_CRAFT, findings->flotation.light, limit->units);
+  add_piece (bar, _("Margin"), GB_ROLE_MARGIN, findings->flotation.margin, limit->units);
+  set_limit (bar, _("Target %s"), target, limit->units);
+  set_tell (bar, limit->units);
+}
+
+static void
+say_title (GString *title, const GbFlotation *flotation, double target, GbUnits units)
+{
+  double under = target - flotation->light - flotation->margin;
+  g_autofree char *left = mass_text (fabs (flotation->left), units);
+  g_autofree char *off = mass_text (fabs (under), units);
+  g_autofree char *total = mass_text (flotation->total, units);
+
+  if (isfinite (flotation->left) && isfinite (under))
+    {
+      if (flotation->left >= 0 && under >= 0)
+        g_string_append_printf (title, _("%s may still come aboard, and the boat is %s under its target"), left, off);
+      else if (flotation->left >= 0)
+        g_string_append_printf (title, _("%s may still come aboard, but the boat is %s over its target"), left, off);
+      else if (under >= 0)
+        g_string_append_printf (title, _("All up %s over the flotation limit, though the boat is %s under its target"), left, off);
+      else
+        g_string_append_printf (title, _("All up %s over the flotation limit, and the boat is %s over its target"), left, off);
+    }
+  else if (isfinite (flotation->left))
+    g_string_append_printf (title, flotation->left >= 0 ? _("%s may still come aboard") : _("All up %s over the flotation limit"), left);
+  else if (isfinite (under))
+    g_string_append_printf (title, under >= 0 ? _("%s under target") : _("%s over target"), off);
+  else
+    g_string_append_printf (title, _("All up %s; no limit is known yet"), total);
+}
+
+static void
+say_subtitle (GString *text, const GbFindings *findings, double freeboard)
+{
+  const GbFlotation *flotation = &findings->flotation;
+
+  if (isfinite (flotation->chance))
+    {
+      g_autofree char *chance = gb_percent_words (flotation->chance);
+
+      gb_say (text, _("Chance of passing the flotation limit: %s."), chance);
+    }
+  else if (flotation->n_hulls == 0)
+    gb_say (text, "%s", _("Without a hull there is no flotation limit."));
+  else if (!isfinite (freeboard))
+    gb_say (text, "%s", _("Without an accepted least freeboard there is no flotation limit."));
+  gb_say_no_mass (text, findings->rollup.boat.n_no_mass);
+  if (flotation->n_no_mass_loads > 0)
+    gb_say (text, ngettext ("%u load has no mass yet and is not counted.", "%u loads have no mass yet and are not counted.",
+                            flotation->n_no_mass_loads), flotation->n_no_mass_loads);
+}
+
+static gpointer
+make (const GbChartSource *source, GbChartWords *words)
+{
+  const GbBuild *build = gb_boat_build (source->boat);
+  const GbFlotation *flotation = &source->findings->flotation;
+  Limit *limit;
+
+  if (!(flotation->total > 0))
+    {
+      g_string_append (words->title, _("The weight stands here against its limits, once a part has a mass"));
+      gb_say_no_mass (words->subtitle, source->findings->rollup.boat.n_no_mass);
+      return NULL;
+    }
+  say_title (words->title, flotation, build->target_mass, (GbUnits) build->units);
+  say_subtitle (words->subtitle, source->findings, build->freeboard);
+
+  limit = g_new0 (Limit, 1);
+  limit->units = (GbUnits) build->units;
+  add_all_up (limit, flotation);
+  if (isfinite (build->target_mass))
+    add_light_craft (limit, source->findings, build->target_mass);
+  for (guint i = 0; i < limit->n_bars; i++)
+    gb_say (words->description, "%s", limit->bars[i].tell);
+  return limit;
+}
+
+/* How the bar's panel is divided, from top to bottom: the limit's words, the bar, its pieces' labels, the scale. */
+typedef struct
+{
+  GbAxis axis;
+  double top, bar, height, bottom;
+} Panel;
+
+static Panel
+arrange (const Bar *bar, GbCanvas *canvas, GbBox box, double names, double factor)
+{
+  Panel panel;
+  double em = canvas->em, line = gb_text_height (canvas, GB_TEXT_PLAIN), labels = gb_bar_labels_height (canvas);
+  double most = bar->total + (bar->sd > 0 ? bar->sd : 0);
+
+  if (isfinite (bar->limit))
+    most = fmax (most, bar->limit);
+  panel.axis.start = box.x + names;
+  panel.axis.end = box.x + box.width - em;
+  gb_axis_linear (&panel.axis, 0, most, factor, (guint) fmax ((panel.axis.end - panel.axis.start) / (em * 5), 2));
+  panel.top = box.y;
+  panel.bar = box.y + line + em * 0.3;
+  panel.height = fmin (box.height - line * 2 - labels - em, em * 3.2);
+  panel.bottom = panel.bar + panel.height + labels + em * 0.2;
+  return panel;
+}
+
+/* The limit is the boldest line; what lies beyond it is in its colour. */
+static void
+draw_limit (const Bar *bar, GbCanvas *canvas, const Panel *panel)
+{
+  double x = gb_axis_at (&panel->axis, bar->limit), end = gb_axis_at (&panel->axis, bar->total), em = canvas->em;
+  double width = gb_text_width (canvas, GB_TEXT_STRONG, bar->limit_words), bottom = panel->bar + panel->height + em * 0.25;
+
+  if (bar->total > bar->limit)
+    {
+      gb_canvas_line (canvas, GB_ROLE_LIMIT, 3, x, panel->bar + panel->height, end, panel->bar + panel->height);
+      gb_canvas_line (canvas, GB_ROLE_LIMIT, 3, x, panel->bar, end, panel->bar);
+    }
+  gb_canvas_line (canvas, GB_ROLE_BACKGROUND, 6, x, panel->bar - em * 0.3, x, bottom);
+  gb_canvas_line (canvas, GB_ROLE_LIMIT, 4, x, panel->bar - em * 0.3, x, bottom);
+  x = CLAMP (x, panel->axis.start + width / 2, fmax (canvas->width - em - width / 2, panel->axis.start + width / 2));
+  gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x, panel->top, GB_AT_CENTRE | GB_AT_TOP, GB_ANY_WIDTH, bar->limit_words);
+}
+
+static void
+draw_bar (const Bar *bar, GbCanvas *canvas, GbBox box, double names, double factor)
+{
+  Panel panel = arrange (bar, canvas, box, names, factor);
+  double em = canvas->em, middle = panel.bar + panel.height / 2, end, half = 0;
+
+  gb_axis_draw_below (&panel.axis, canvas, panel.bottom, panel.bar);
+  gb_text_wrap (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x, panel.bar, names - em, 1, bar->name);
+  gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, box.x, panel.bar + gb_text_height (canvas, GB_TEXT_STRONG), names - em, 3,
+                bar->note);
+  end = gb_bar_draw (canvas, &panel.axis, panel.bar, panel.height, bar->pieces, bar->values, bar->n_pieces);
+  if (isfinite (bar->limit))
+    draw_limit (bar, canvas, &panel);
+  if (bar->sd > 0 && isfinite (bar->sd))
+    {
+      half = bar->sd * (panel.axis.end - panel.axis.start) / (panel.axis.to - panel.axis.from);
+      gb_canvas_whisker (canvas, end, middle, half);
+    }
+  gb_bar_label (canvas, &panel.axis, panel.bar + panel.height, FALSE, bar->pieces, bar->values, bar->words, bar->n_pieces);
+  if (bar->over_words != NULL)
+    gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, end + half + em * 0.5, middle, GB_AT_LEFT | GB_AT_MIDDLE, bar->over_words);
+}
+
+static void
+draw (gconstpointer data, GbCanvas *canvas, GbBox box)
+{
+  const Limit *limit = data;
+  double em = canvas->em, least = gb_bar_labels_height (canvas) + gb_text_height (canvas, GB_TEXT_PLAIN) * 2 + em * 2.4;
+  double names = fmin (box.width * 0.22, em * 12), factor = gb_quantity_factor (GB_DIM_MASS, limit->units);
+  guint n = box.height >= limit->n_bars * least ? limit->n_bars : 1;
+  double height = fmin (box.height / n, em * 13);
+
+  for (guint i = 0; i < n; i++)
+    {
+      GbBox panel = { box.x, box.y + i * height, box.width, height };
+
+      draw_bar (&limit->bars[i], canvas, panel, names, factor);
+      gb_canvas_hit (canvas, panel, i);
+    }
+}
+
+static char *
+tell (gconstpointer data, guint what)
+{
+  return g_strdup (((const Limit *) data)->bars[what].tell);
+}
+
+const GbChartMethod gb_chart_limit = {
+  .name = "limit",
+  .label = N_("Weight and limits"),
+  .make = make,
+  .draw = draw,
+  .tell = tell,
+  .free = limit_free,
+};

@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "canvas.h"
+#include "chart.h"
+
+G_BEGIN_DECLS
+
+/* What a chart is made from. */
+typedef struct
+{
+  const GbBoat *boat;
+  const GbFindings *findings;
+  const GbHistory *history; /* or NULL */
+  const gint64 *selected;   /* 0-terminated, or NULL */
+} GbChartSource;
+
+/* What a chart says, gathered while it is made. */
+typedef struct
+{
+  GString *title;
+  GString *subtitle;
+  GString *description; /* begins after the title and the subtitle */
+} GbChartWords;
+
+/* One kind of chart. make() takes what it needs out of the source, writes the words, and gives the data to draw from, or NULL if there
+ * is nothing to draw yet; the title then says what belongs here. The rest work on those data alone and change nothing. */
+typedef struct
+{
+  const char *name;
+  const char *label; /* untranslated */
+  gpointer (*make) (const GbChartSource *source, GbChartWords *words);
+  void (*draw) (gconstpointer data, GbCanvas *canvas, GbBox box);
+  /* What is said of, and which part is, the 'what' of a hit. May be NULL. */
+  char *(*tell) (gconstpointer data, guint what);
+  gint64 (*part) (gconstpointer data, guint what);
+  void (*free) (gpointer data);
+} GbChartMethod;
+
+extern const GbChartMethod gb_chart_limit;
+extern const GbChartMethod gb_chart_groups;
+extern const GbChartMethod gb_chart_history;
+extern const GbChartMethod gb_chart_boat;
+extern const GbChartMethod gb_chart_draught;
+extern const GbChartMethod gb_chart_course;
+extern const GbChartMethod gb_chart_heads;
+
+/* Draws with a canvas that keeps the places of words and hits afterwards. */
+void gb_chart_render (const GbChart *chart, GbCanvas *canvas);
+
+G_END_DECLS

@@ -1,0 +1,236 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-charts"
+
+#include "chart-private.h"
+#include "text.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static const GbChartMethod *const methods[GB_N_CHARTS] = {
+  [GB_CHART_LIMIT] = &gb_chart_limit,     [GB_CHART_GROUPS] = &gb_chart_groups,
+  [GB_CHART_HISTORY] = &gb_chart_history, [GB_CHART_BOAT] = &gb_chart_boat,
+  [GB_CHART_DRAUGHT] = &gb_chart_draught, [GB_CHART_COURSE] = &gb_chart_course,
+  [GB_CHART_HEADS] = &gb_chart_heads,
+};
+
+/* All but the places under the pointer stays as it was made. Those are found once for a size and kept, so that a moving pointer
+ * does not draw the picture again and again. */
+struct _GbChart
+{
+  gatomicrefcount refs;
+  const GbChartMethod *method;
+  gpointer data; /* NULL: nothing to draw yet */
+  char *title, *subtitle, *description;
+
+  GMutex lock;
+  GArray *hits; /* or NULL */
+  double hits_width, hits_height;
+};
+
+const char *
+gb_chart_kind_name (GbChartKind kind)
+{
+  g_return_val_if_fail (kind < GB_N_CHARTS, NULL);
+
+  return methods[kind]->name;
+}
+
+const char *
+gb_chart_kind_label (GbChartKind kind)
+{
+  g_return_val_if_fail (kind < GB_N_CHARTS, NULL);
+
+  return _(methods[kind]->label);
+}
+
+static char *
+describe (const GbChartWords *words)
+{
+  g_autoptr (GString) text = g_string_new (words->title->str);
+
+  if (text->len > 0 && g_unichar_isalnum (g_utf8_get_char (g_utf8_prev_char (text->str + text->len))))
+    g_string_append_c (text, '.');
+  if (words->subtitle->len > 0)
+    g_string_append_printf (text, " %s", words->subtitle->str);
+  if (words->description->len > 0)
+    g_string_append_printf (text, " %s", words->description->str);
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+GbChart *
+gb_chart_new (GbChartKind kind, const GbBoat *boat, const GbFindings *findings, const GbHistory *history,
+              const gint64 *selected)
+{
+  const GbChartSource source = { boat, findings, history, selected };
+  GbChartWords words;
+  GbChart *chart;
+
+  g_return_val_if_fail (kind < GB_N_CHARTS, NULL);
+  g_return_val_if_fail (boat != NULL && findings != NULL, NULL);
+
+  words.title = g_string_new (NULL);
+  words.subtitle = g_string_new (NULL);
+  words.description = g_string_new (NULL);
+  chart = g_new0 (GbChart, 1);
+  g_atomic_ref_count_init (&chart->refs);
+  g_mutex_init (&chart->lock);
+  chart->method = methods[kind];
+  chart->data = chart->method->make (&source, &words);
+  chart->description = describe (&words);
+  chart->title = g_string_free (words.title, FALSE);
+  chart->subtitle = g_string_free (words.subtitle, FALSE);
+  g_string_free (words.description, TRUE);
+  return chart;
+}
+
+GbChart *
+gb_chart_ref (GbChart *chart)
+{
+  g_atomic_ref_count_inc (&chart->refs);
+  return chart;
+}
+
+void
+gb_chart_unref (GbChart *chart)
+{
+  if (chart == NULL || !g_atomic_ref_count_dec (&chart->refs))
+    return;
+  if (chart->data != NULL)
+    chart->method->free (chart->data);
+  g_free (chart->title);
+  g_free (chart->subtitle);
+  g_free (chart->description);
+  g_clear_pointer (&chart->hits, g_array_unref);
+  g_mutex_clear (&chart->lock);
+  g_free (chart);
+}
+
+const char *
+gb_chart_title (const GbChart *chart)
+{
+  return chart->title;
+}
+
+const char *
+gb_chart_subtitle (const GbChart *chart)
+{
+  return chart->subtitle;
+}
+
+const char *
+gb_chart_description (const GbChart *chart)
+{
+  return chart->description;
+}
+
+gboolean
+gb_chart_is_empty (const GbChart *chart)
+{
+  return chart->data == NULL;
+}
+
+/* The title and the subtitle; gives the room beneath them. */
+static GbBox
+draw_head (const GbChart *chart, GbCanvas *canvas)
+{
+  double pad = canvas->em, width = canvas->width - 2 * pad, y = pad * 0.8;
+
+  y += gb_text_wrap (canvas, GB_TEXT_TITLE, GB_ROLE_TEXT, pad, y, width, 2, chart->title);
+  if (chart->subtitle[0] != '\0')
+    y += gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, pad, y, width, 2, chart->subtitle);
+  y += pad * 0.6;
+  return (GbBox){ pad, y, width, canvas->height - y - pad };
+}
+
+/* Under this nothing but the words could be read. */
+#define LEAST_WIDTH 16 /* em */
+#define LEAST_HEIGHT 7
+
+void
+gb_chart_render (const GbChart *chart, GbCanvas *canvas)
+{
+  GbBox box;
+
+  cairo_rectangle (canvas->cr, 0, 0, canvas->width, canvas->height);
+  cairo_clip_preserve (canvas->cr);
+  gb_canvas_colour (canvas, GB_ROLE_BACKGROUND);
+  cairo_fill (canvas->cr);
+  if (canvas->width < 4 * canvas->em || canvas->height < 4 * canvas->em)
+    return;
+  box = draw_head (chart, canvas);
+  if (chart->data != NULL && box.width >= LEAST_WIDTH * canvas->em && box.height >= LEAST_HEIGHT * canvas->em)
+    chart->method->draw (chart->data, canvas, box);
+}
+
+void
+gb_chart_draw (GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style)
+{
+  g_auto (GbCanvas) canvas = { 0 };
+
+  g_return_if_fail (chart != NULL && cr != NULL);
+
+  if (!(width > 0 && height > 0) || !isfinite (width) || !isfinite (height))
+    return;
+  gb_canvas_init (&canvas, cr, width, height, style);
+  gb_chart_render (chart, &canvas);
+}
+
+/* Draws onto nothing, for the places alone. */
+static GArray *
+find_hits (const GbChart *chart, double width, double height)
+{
+  g_auto (GbCanvas) canvas = { 0 };
+  cairo_surface_t *nothing = cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1);
+  cairo_t *cr = cairo_create (nothing);
+
+  gb_canvas_init (&canvas, cr, width, height, GB_CHART_LIGHT);
+  gb_chart_render (chart, &canvas);
+  cairo_destroy (cr);
+  cairo_surface_destroy (nothing);
+  return g_steal_pointer (&canvas.hits);
+}
+
+/* What is under the pointer, or -1. */
+static gint64
+what_is_at (GbChart *chart, double width, double height, double x, double y)
+{
+  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&chart->lock);
+  const GbHit *hit;
+
+  if (chart->data == NULL || !(width > 0 && height > 0) || !isfinite (width) || !isfinite (height))
+    return -1;
+  if (chart->hits == NULL || chart->hits_width != width || chart->hits_height != height)
+    {
+      g_clear_pointer (&chart->hits, g_array_unref);
+      chart->hits = find_hits (chart, width, height);
+      chart->hits_width = width;
+      chart->hits_height = height;
+    }
+  hit = gb_hits_find (chart->hits, x, y);
+  return hit != NULL ? (gint64) hit->what : -1;
+}
+
+char *
+gb_chart_tooltip (GbChart *chart, double width, double height, double x, double y)
+{
+  gint64 what;
+
+  g_return_val_if_fail (chart != NULL, NULL);
+
+  what = what_is_at (chart, width, height, x, y);
+  return what >= 0 && chart->method->tell != NULL ? chart->method->tell (chart->data, (guint) what) : NULL;
+}
+
+gint64
+gb_chart_pick (GbChart *chart, double width, double height, double x, double y)
+{
+  gint64 what;
+
+  g_return_val_if_fail (chart != NULL, 0);
+
+  if (chart->method->part == NULL)
+    return 0;
+  what = what_is_at (chart, width, height, x, y);
+  return what >= 0 ? chart->method->part (chart->data, (guint) what) : 0;
+}

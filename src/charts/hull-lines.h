@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "engine/mesh.h"
+
+G_BEGIN_DECLS
+
+/* A closed mesh as a drawing of lines, from the three sides that a boat is drawn from. */
+typedef enum
+{
+  GB_VIEW_SIDE, /* from starboard: forward to the right, up */
+  GB_VIEW_PLAN, /* from above: forward to the right, port up */
+  GB_VIEW_END,  /* from aft: port to the left, up */
+  GB_N_VIEWS
+} GbView;
+
+/* Where a point stands in a view: to the right, and up. */
+void gb_view_place (GbView view, GbVec3 p, double *right, double *up);
+
+typedef struct
+{
+  GbVec3 a, b;
+} GbSegment;
+
+/* The lines that a draughtsman would draw of the mesh: where its surface bends sharply, and where it turns away from the eye. (element-type
+ * GbSegment) */
+GArray *gb_hull_lines (const GbMesh *mesh, GbView view);
+
+G_END_DECLS
