@@ -16,6 +16,15 @@ show (double value, GbDimension dim, GbUnits units)
   return gb_quantity_format (value, dim, units);
 }
 
+/* TRUE if nobody asks for a thickness: cloth is known by its mass per area. */
+static gboolean
+is_without_thickness (const GbBoat *boat, const GbPartSize *size)
+{
+  const GbMaterial *material = gb_boat_material (boat, size->material);
+
+  return isnan (size->thickness) && material != NULL && material->measure == GB_MEASURE_AREAL;
+}
+
 /* "2350 × 25 × 18 mm": lengths that share one unit. @mark stands before the second: the sign of a diameter. */
 static char *
 join_lengths (GbUnits units, const double *lengths, guint n, const char *mark)
@@ -41,13 +50,16 @@ outline_area (const char *text)
 }
 
 static char *
-sheet_text (const GbPart *part, const GbPartSize *size, GbUnits units)
+sheet_text (const GbBoat *boat, const GbPart *part, const GbPartSize *size, GbUnits units)
 {
+  gboolean thin = is_without_thickness (boat, size);
   g_autofree char *area = NULL, *thickness = NULL;
 
   if (part->outline == NULL && isnan (part->area))
-    return join_lengths (units, (double[]){ size->length, size->width, size->thickness }, 3, "");
+    return join_lengths (units, (double[]){ size->length, size->width, size->thickness }, thin ? 2 : 3, "");
   area = show (part->outline != NULL ? outline_area (part->outline) : part->area, GB_DIM_AREA, units);
+  if (thin)
+    return g_steal_pointer (&area);
   thickness = show (size->thickness, GB_DIM_LENGTH, units);
   return g_strdup_printf ("%s × %s", area, thickness);
 }
@@ -100,10 +112,12 @@ static char *
 skin_text (const GbBoat *boat, const GbPart *part, const GbPartSize *size, GbUnits units)
 {
   g_autofree char *surface = skin_surface (boat, part, units);
-  g_autofree char *thick = isnan (size->thickness) && !isnan (part->areal_mass)
-                             ? show (part->areal_mass, GB_DIM_AREAL, units)
-                             : show (size->thickness, GB_DIM_LENGTH, units);
+  g_autofree char *thick = NULL;
 
+  if (is_without_thickness (boat, size) && isnan (part->areal_mass))
+    return g_steal_pointer (&surface);
+  thick = isnan (size->thickness) && !isnan (part->areal_mass) ? show (part->areal_mass, GB_DIM_AREAL, units)
+                                                               : show (size->thickness, GB_DIM_LENGTH, units);
   return g_strdup_printf ("%s × %s", surface, thick);
 }
 
@@ -132,7 +146,7 @@ one_text (const GbBoat *boat, const GbPart *part)
   switch ((GbTakeoff) part->takeoff)
     {
     case GB_TAKEOFF_SHEET:
-      return sheet_text (part, &size, units);
+      return sheet_text (boat, part, &size, units);
     case GB_TAKEOFF_LENGTH:
       return length_text (&size, units);
     case GB_TAKEOFF_BLOCK:

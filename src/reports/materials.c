@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-materials"
 
-/* The materials in use: what each is taken to weigh, how far that may be off, where the figure comes from, and how much of the boat's mass
- * stands on it. */
+/* The materials in use: what each is taken to weigh, how far that may be off, where the figure comes from, and how much of the boat
+ * is made of it. */
 
 #include "report-private.h"
 

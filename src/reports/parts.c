@@ -4,6 +4,7 @@
 /* The parts list: the tree of parts with take-off, material, mass, state and planned cost. Masses are what the statement counts: where a
  * weighed group's scale said something else than its parts' sum, each part has its share of that. */
 
+#include "part-path.h"
 #include "report-private.h"
 
 #include "boat/part-size.h"
@@ -75,7 +76,7 @@ add_row (GbTable *table, const GbBoat *boat, const GbFindings *findings, const G
 {
   const GbMass *mass = gb_rollup_part (&findings->rollup, part);
   gboolean is_group = part->kind == GB_KIND_GROUP;
-  g_autofree char *path = gb_part_path (boat, part);
+  g_autofree char *path = gb_part_path (boat, part, NULL);
   g_autofree char *amount = is_group ? gb_part_amount_text (boat, part) : NULL;
 
   gb_table_row (table, is_group ? GB_ROW_GROUP : GB_ROW_NORMAL, part->depth);

@@ -15,8 +15,6 @@ GbDocument *gb_money_document (const GbBoat *boat, const GbFindings *findings, g
 
 /* What several of them say. */
 
-/* The groups that @part is in, from the top: "Hull/Frames"; "" at the top. The import reads it. Free it. */
-char *gb_part_path (const GbBoat *boat, const GbPart *part);
 /* How many of @part's own row there are in the boat: the quantities and pairs of the groups that it is in. */
 double gb_part_times (const GbBoat *boat, const GbPart *part);
 /* "E", "C" or "A": how a mass is known; of a group all that occur, "E C". Static. */

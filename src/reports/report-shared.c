@@ -10,21 +10,6 @@
 
 #define NAMED_AT_MOST 12 /* parts that are named one by one */
 
-char *
-gb_part_path (const GbBoat *boat, const GbPart *part)
-{
-  g_autoptr (GString) path = g_string_new (NULL);
-
-  for (const GbPart *group = gb_boat_part (boat, part->rec.owner); group != NULL;
-       group = gb_boat_part (boat, group->rec.owner))
-    {
-      if (path->len > 0)
-        g_string_prepend_c (path, '/');
-      g_string_prepend (path, group->name != NULL ? group->name : "");
-    }
-  return g_string_free (g_steal_pointer (&path), FALSE);
-}
-
 double
 gb_part_times (const GbBoat *boat, const GbPart *part)
 {

@@ -4,6 +4,7 @@
 /* The weight statement. First the balance: light craft, margin and loads against the flotation limit. Then the moment table of all parts
  * by group, the masses by basis with the margin on each, and what the scale said. Centres are in the boat's axes. */
 
+#include "part-path.h"
 #include "report-private.h"
 
 #include "boat/quantity.h"
@@ -219,7 +220,7 @@ add_parts (GbDocument *document, const GbBoat *boat, const GbRollup *rollup)
       const GbPart *part = parts->pdata[i];
       const GbMass *mass = gb_rollup_part (rollup, part);
       double times = gb_part_times (boat, part);
-      g_autofree char *path = gb_part_path (boat, part);
+      g_autofree char *path = gb_part_path (boat, part, NULL);
 
       gb_table_row (table, part->kind == GB_KIND_GROUP ? GB_ROW_GROUP : GB_ROW_NORMAL, part->depth);
       gb_table_text (table, part->name);

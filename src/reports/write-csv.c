@@ -9,9 +9,9 @@
  * its title, and the facts, what the reader must know and the cautions stand before them; all lines have the same number of fields, as
  * the RFC asks.
  *
- * No text acts as a formula: one that begins with = + - @ tab or CR gets an apostrophe before it, which is what a spreadsheet itself
- * takes for "this is text". Numbers are not texts and keep their minus sign. */
+ * No text acts as a formula (see safe-text.h). Numbers are not texts and keep their minus sign. */
 
+#include "safe-text.h"
 #include "writers.h"
 
 #include "boat/money.h"
@@ -39,23 +39,19 @@ put_plain (Csv *csv, const char *field)
 static void
 put_text (Csv *csv, const char *text)
 {
-  gboolean acts = *text != '\0' && strchr ("=+-@\t\r", *text) != NULL;
+  g_autofree char *safe = gb_text_make_safe (text);
+  g_autoptr (GString) quoted = NULL;
 
-  if (strpbrk (text, ",\"\r\n") == NULL)
+  if (strpbrk (safe, ",\"\r\n") == NULL)
     {
-      g_autofree char *safe = g_strconcat (acts ? "'" : "", text, NULL);
-
       put_plain (csv, safe);
       return;
     }
-  put_plain (csv, acts ? "\"'" : "\"");
-  for (const char *p = text; *p != '\0'; p++)
-    {
-      if (*p == '"')
-        g_string_append_c (csv->out, '"');
-      g_string_append_c (csv->out, *p);
-    }
-  g_string_append_c (csv->out, '"');
+  quoted = g_string_new (safe);
+  g_string_replace (quoted, "\"", "\"\"", 0);
+  g_string_prepend_c (quoted, '"');
+  g_string_append_c (quoted, '"');
+  put_plain (csv, quoted->str);
 }
 
 static void
