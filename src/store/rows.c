@@ -13,6 +13,9 @@
 #define TYPED_MAX 100000
 #define POSITION_MAX 1e15
 
+/* Columns as a set: a bit for each. No table has as many as 64. */
+#define ALL_COLUMNS G_MAXUINT64
+
 gboolean
 gb_rows_has_owner (GbRecordKind kind)
 {
@@ -95,6 +98,7 @@ read_string (sqlite3_stmt *stmt, int column)
   return text;
 }
 
+/* An outline is taken as it is: whether its rings cross takes long to find, and what depends on it says so where it is shown. */
 static gboolean
 read_text (sqlite3_stmt *stmt, int column, const GbField *field, GbRecord *record, GError **error)
 {
@@ -108,6 +112,8 @@ read_text (sqlite3_stmt *stmt, int column, const GbField *field, GbRecord *recor
   if (*value.text == '\0')
     return TRUE;
   gb_field_set_text (field, record, value.text);
+  if (field->dim == GB_DIM_OUTLINE)
+    return (strlen (value.text) <= field->max && g_utf8_validate (value.text, -1, NULL)) || wrong_type (field, error);
   return gb_field_check (field, &value, error);
 }
 
@@ -196,12 +202,15 @@ GbRecord *
 gb_rows_read (GbStore *store, sqlite3_stmt *stmt, GbRecordKind kind, GError **error)
 {
   const GbRecordType *type = gb_record_type (kind);
-  g_autoptr (GbRecord) record = gb_record_new (kind);
+  /* Every field is about to be written, so that start values would be in vain. */
+  g_autoptr (GbRecord) record = g_malloc0 (type->size);
   g_autoptr (GError) local = NULL;
   g_autofree char *title = NULL;
   int column = n_leading (kind);
-  gboolean sound = read_leading (stmt, record, &local);
+  gboolean sound;
 
+  record->kind = kind;
+  sound = read_leading (stmt, record, &local);
   for (guint i = 0; sound && i < type->n_fields; i++)
     sound = read_field (stmt, column++, &type->fields[i], record, &local);
   if (sound)
@@ -292,16 +301,17 @@ check_field (const GbField *field, const GbRecord *record, GError **error)
   return gb_field_check (field, &value, error);
 }
 
-/* What the file would refuse is refused here, where the field can be named. */
+/* What the file would refuse is refused here, where the field can be named. Looks at the columns in @mask. */
 static gboolean
-check_record (const GbRecord *record, GError **error)
+check_record (const GbRecord *record, guint64 mask, GError **error)
 {
   const GbRecordType *type = gb_record_type (record->kind);
   g_autofree char *title = NULL;
   g_autoptr (GError) local = NULL;
 
   for (guint i = 0; i < type->n_fields && local == NULL; i++)
-    check_field (&type->fields[i], record, &local);
+    if ((mask & ((guint64) 1 << (n_leading (record->kind) + (int) i))) != 0)
+      check_field (&type->fields[i], record, &local);
   if (local == NULL && typed_is_sound (record->typed) && fabs (record->position) <= POSITION_MAX
       && (record->owner != 0 || record->kind == GB_RECORD_PART || !gb_rows_has_owner (record->kind)))
     return TRUE;
@@ -318,7 +328,7 @@ gb_rows_insert (GbStore *store, const GbRecord *record, GError **error)
   GbRowStatements *rows = &store->rows[record->kind];
   int n = gb_rows_n_columns (record->kind);
 
-  if (!check_record (record, error))
+  if (!check_record (record, ALL_COLUMNS, error))
     return FALSE;
   if (rows->insert == NULL)
     {
@@ -357,7 +367,7 @@ field_differs (const GbField *field, const GbRecord *a, const GbRecord *b)
     }
 }
 
-/* A bit for each column in which the two differ. No table has as many as 64. */
+/* The columns in which the two differ. */
 static guint64
 differing_columns (const GbRecord *old, const GbRecord *record)
 {
@@ -410,7 +420,7 @@ gb_rows_update (GbStore *store, const GbRecord *old, const GbRecord *record, GEr
   g_return_val_if_fail (old->kind == record->kind && old->id == record->id, FALSE);
   if (mask == 0)
     return TRUE;
-  if (!check_record (record, error))
+  if (!check_record (record, mask, error))
     return FALSE;
   update = update_statement (store, record->kind, mask, error);
   if (update == NULL)
