@@ -92,11 +92,19 @@ gb_axis_within (GbAxis *axis, double lo, double hi, double factor, double step)
 static const struct
 {
   guint days, months; /* one of the two */
-  const char *format;
+  const char *format, *with_year;
 } calendar[] = {
-  { 1, 0, "%e %b" },  { 7, 0, "%e %b" },   { 14, 0, "%e %b" },  { 0, 1, "%b %Y" },  { 0, 3, "%b %Y" },
-  { 0, 6, "%b %Y" },  { 0, 12, "%Y" },     { 0, 24, "%Y" },     { 0, 60, "%Y" },    { 0, 120, "%Y" },
-  { 0, 1200, "%Y" },
+  { 1, 0, "%e %b", "%e %b %Y" },
+  { 7, 0, "%e %b", "%e %b %Y" },
+  { 14, 0, "%e %b", "%e %b %Y" },
+  { 0, 1, "%b", "%b %Y" },
+  { 0, 3, "%b", "%b %Y" },
+  { 0, 6, "%b %Y", "%b %Y" },
+  { 0, 12, "%Y", "%Y" },
+  { 0, 24, "%Y", "%Y" },
+  { 0, 60, "%Y", "%Y" },
+  { 0, 120, "%Y", "%Y" },
+  { 0, 1200, "%Y", "%Y" },
 };
 
 static void
@@ -132,6 +140,7 @@ static gboolean
 fill_dates (GbAxis *axis, guint way, guint most)
 {
   GDate date = start_of_step ((gint64) axis->from, calendar[way].days, calendar[way].months);
+  GDateYear year = 0;
 
   for (axis->n_ticks = 0; g_date_get_julian (&date) <= axis->to; go_on (&date, calendar[way].days, calendar[way].months))
     {
@@ -142,8 +151,10 @@ fill_dates (GbAxis *axis, guint way, guint most)
       if (axis->n_ticks == most)
         return FALSE;
       tick->value = g_date_get_julian (&date);
-      g_date_strftime (tick->text, sizeof tick->text, calendar[way].format, &date);
+      g_date_strftime (tick->text, sizeof tick->text,
+                       g_date_get_year (&date) == year ? calendar[way].format : calendar[way].with_year, &date);
       g_strchug (tick->text);
+      year = g_date_get_year (&date);
       axis->n_ticks++;
     }
   return TRUE;
@@ -161,6 +172,17 @@ gb_axis_dates (GbAxis *axis, gint64 lo, gint64 hi, guint most)
   for (guint way = 0; way < G_N_ELEMENTS (calendar); way++)
     if (fill_dates (axis, way, most))
       return;
+}
+
+void
+gb_axis_say_unit (GbAxis *axis, const char *unit)
+{
+  GbTick *last = &axis->ticks[axis->n_ticks - 1];
+
+  if (axis->n_ticks == 0 || unit[0] == '\0')
+    return;
+  g_strlcat (last->text, "\u00a0", sizeof last->text);
+  g_strlcat (last->text, unit, sizeof last->text);
 }
 
 double
@@ -187,17 +209,28 @@ keep_inside (GbCanvas *canvas, double x, double width)
 }
 
 void
+gb_axis_draw_lines (const GbAxis *axis, GbCanvas *canvas, double y, double top)
+{
+  for (guint i = 0; i < axis->n_ticks; i++)
+    {
+      double x = gb_axis_at (axis, axis->ticks[i].value);
+
+      gb_canvas_line (canvas, GB_ROLE_GRID, 1, x, y, x, top);
+    }
+}
+
+void
 gb_axis_draw_below (const GbAxis *axis, GbCanvas *canvas, double y, double top)
 {
   double taken = -G_MAXDOUBLE, em = canvas->em;
 
+  gb_axis_draw_lines (axis, canvas, y, top);
   for (guint i = 0; i < axis->n_ticks; i++)
     {
       const GbTick *tick = &axis->ticks[i];
       double width = gb_text_width (canvas, GB_TEXT_PLAIN, tick->text);
       double x = gb_axis_at (axis, tick->value), centre = keep_inside (canvas, x, width);
 
-      gb_canvas_line (canvas, GB_ROLE_GRID, 1, x, y, x, top);
       if (centre - width / 2 < taken + em * 0.5)
         continue;
       gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, centre, y + em * 0.25, GB_AT_CENTRE | GB_AT_TOP, GB_ANY_WIDTH, tick->text);

@@ -32,14 +32,18 @@ typedef struct
 void gb_axis_linear (GbAxis *axis, double lo, double hi, double factor, guint most);
 /* From @lo to @hi as they are, with ticks @step shown units apart. */
 void gb_axis_within (GbAxis *axis, double lo, double hi, double factor, double step);
-/* From @lo to @hi, Julian days, as they are; ticks at days, Mondays, months or years. */
+/* From @lo to @hi, Julian days, as they are; ticks at days, Mondays, months or years. The first says its year, and each that begins another. */
 void gb_axis_dates (GbAxis *axis, gint64 lo, gint64 hi, guint most);
+
+/* Says the unit at the last tick: "250 kg". */
+void gb_axis_say_unit (GbAxis *axis, const char *unit);
 
 double gb_axis_at (const GbAxis *axis, double value);
 double gb_axis_widest (const GbAxis *axis, GbCanvas *canvas);
 
 /* Level axis under a field: tick labels under @y and light lines up to @top. Labels that would touch are left out. */
 void gb_axis_draw_below (const GbAxis *axis, GbCanvas *canvas, double y, double top);
+void gb_axis_draw_lines (const GbAxis *axis, GbCanvas *canvas, double y, double top); /* without numbers */
 /* Upright axis to the left of a field: labels left of @x and light lines to @right. */
 void gb_axis_draw_left (const GbAxis *axis, GbCanvas *canvas, double x, double right);
 

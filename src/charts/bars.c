@@ -49,57 +49,58 @@ gb_bar_labels_height (GbCanvas *canvas)
   return canvas->em * 0.5 + 2 * gb_text_height (canvas, GB_TEXT_PLAIN);
 }
 
-typedef struct
+guint
+gb_bar_label_pieces (GbBarLabel *labels, const GbPiece *pieces, const double *values, char *const *words, guint n)
 {
-  guint piece;
-  double anchor; /* the middle of the piece */
-} Label;
-
-static void
-draw_label (GbCanvas *canvas, double y, gboolean above, Label label, double centre, double width, const char *name,
-            const char *words)
-{
-  double step = canvas->em * 0.45 * (above ? -1 : 1), line = gb_text_height (canvas, GB_TEXT_PLAIN);
-  double top = above ? y + step - 2 * line : y + step;
-
-  gb_canvas_line (canvas, GB_ROLE_LINE, 1, label.anchor, y, centre, y + step);
-  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, centre, top, GB_AT_CENTRE | GB_AT_TOP, width, name);
-  gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, centre, top + line, GB_AT_CENTRE | GB_AT_TOP, width, words);
-}
-
-void
-gb_bar_label (GbCanvas *canvas, const GbAxis *axis, double y, gboolean above, const GbPiece *pieces, const double *values,
-              char *const *words, guint n)
-{
-  Label labels[GB_MOST_PIECES];
-  double centres[GB_MOST_PIECES] = { 0 }, widths[GB_MOST_PIECES] = { 0 }, sum = 0;
-  double from = axis->start, to = canvas->width - canvas->em, gap = canvas->em;
+  double sum = 0;
   guint k = 0;
 
   for (guint i = 0; i < n; i++)
     {
       double size = piece_size (values[i]);
 
-      if (size == 0)
-        continue;
-      labels[k] = (Label){ i, gb_axis_at (axis, sum + size / 2) };
-      centres[k] = labels[k].anchor;
-      widths[k] = fmax (gb_text_width (canvas, GB_TEXT_PLAIN, pieces[i].label),
-                        gb_text_width (canvas, GB_TEXT_STRONG, words[i])) + 1;
+      if (size > 0)
+        labels[k++] = (GbBarLabel){ sum + size / 2, pieces[i].label, words[i], GB_ROLE_TEXT };
       sum += size;
-      k++;
     }
-  if (!gb_spread (centres, widths, k, from, to, gap))
+  return k;
+}
+
+static void
+draw_label (GbCanvas *canvas, double anchor, double y, double centre, double width, const GbBarLabel *label)
+{
+  double bottom = y - canvas->em * 0.45, line = gb_text_height (canvas, GB_TEXT_PLAIN);
+  GbRole quiet = label->role == GB_ROLE_TEXT ? GB_ROLE_QUIET : label->role;
+
+  gb_canvas_line (canvas, GB_ROLE_LINE, 1, anchor, y, centre, bottom);
+  gb_text_draw (canvas, GB_TEXT_PLAIN, quiet, centre, bottom - line, GB_AT_CENTRE | GB_AT_BOTTOM, width, label->name);
+  gb_text_draw (canvas, GB_TEXT_STRONG, label->role, centre, bottom, GB_AT_CENTRE | GB_AT_BOTTOM, width, label->words);
+}
+
+void
+gb_bar_draw_labels (GbCanvas *canvas, const GbAxis *axis, double y, const GbBarLabel *labels, guint n)
+{
+  double anchors[GB_MOST_BAR_LABELS] = { 0 }, centres[GB_MOST_BAR_LABELS] = { 0 }, widths[GB_MOST_BAR_LABELS] = { 0 };
+  double from = axis->start, to = canvas->width - canvas->em, gap = canvas->em;
+
+  for (guint i = 0; i < n; i++)
     {
-      for (guint i = 0; i < k; i++)
-        {
-          widths[i] = (to - from - (k - 1) * gap) / k;
-          centres[i] = labels[i].anchor;
-        }
-      gb_spread (centres, widths, k, from, to, gap);
+      anchors[i] = centres[i] = gb_axis_at (axis, labels[i].at);
+      widths[i] = fmax (gb_text_width (canvas, GB_TEXT_PLAIN, labels[i].name),
+                        gb_text_width (canvas, GB_TEXT_STRONG, labels[i].words)) + 1;
     }
-  for (guint i = 0; i < k; i++)
-    draw_label (canvas, y, above, labels[i], centres[i], widths[i], pieces[labels[i].piece].label, words[labels[i].piece]);
+  /* Where there is no room for all, each is cut to the same width. */
+  if (!gb_spread (centres, widths, n, from, to, gap))
+    {
+      for (guint i = 0; i < n; i++)
+        {
+          widths[i] = (to - from - (n - 1) * gap) / n;
+          centres[i] = anchors[i];
+        }
+      gb_spread (centres, widths, n, from, to, gap);
+    }
+  for (guint i = 0; i < n; i++)
+    draw_label (canvas, anchors[i], y, centres[i], widths[i], &labels[i]);
 }
 
 void
@@ -143,7 +144,7 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
 {
   RowLayout layout = { 0 };
   double em = canvas->em, line = gb_text_height (canvas, GB_TEXT_PLAIN), words = 0, room;
-  double head = gb_bar_labels_height (canvas), foot = line * 2 + em * 0.5;
+  double head = gb_bar_labels_height (canvas), foot = line + em * 0.5;
 
   for (guint i = 0; i < MIN (bars->rows->len, MOST_ROWS); i++)
     {
@@ -164,6 +165,7 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
   layout.axis.end = fmax (box.x + box.width - words - em, layout.axis.start + box.width * 0.25);
   gb_axis_linear (&layout.axis, 0, largest (bars), bars->factor,
                   (guint) fmax ((layout.axis.end - layout.axis.start) / (em * 5), 2));
+  gb_axis_say_unit (&layout.axis, bars->unit);
   return layout;
 }
 
@@ -217,11 +219,13 @@ label_whole (const GbBars *bars, GbCanvas *canvas, const RowLayout *layout)
 {
   const GbBarRow *whole = &g_array_index (bars->rows, GbBarRow, 0);
   char *words[GB_MOST_PIECES] = { NULL };
+  GbBarLabel labels[GB_MOST_BAR_LABELS];
+  guint n;
 
   for (guint p = 0; p < bars->n_pieces; p++)
     words[p] = bars->say (whole->values[p], bars->data);
-  gb_bar_label (canvas, &layout->axis, layout->top + layout->pitch * 0.22, TRUE, bars->pieces, whole->values, words,
-                bars->n_pieces);
+  n = gb_bar_label_pieces (labels, bars->pieces, whole->values, words, bars->n_pieces);
+  gb_bar_draw_labels (canvas, &layout->axis, layout->top + layout->pitch * 0.22, labels, n);
   for (guint p = 0; p < bars->n_pieces; p++)
     g_free (words[p]);
 }
@@ -231,11 +235,8 @@ gb_bars_draw (const GbBars *bars, GbCanvas *canvas, GbBox box)
 {
   RowLayout layout = arrange (bars, canvas, box);
   gboolean rest = layout.n_shown < bars->rows->len;
-  double bottom = layout.top + (layout.n_shown + rest) * layout.pitch, line = gb_text_height (canvas, GB_TEXT_PLAIN);
 
-  gb_axis_draw_below (&layout.axis, canvas, bottom, layout.top);
-  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, layout.axis.end, bottom + line + canvas->em * 0.25, GB_AT_RIGHT | GB_AT_TOP,
-                layout.axis.end - box.x, bars->unit);
+  gb_axis_draw_below (&layout.axis, canvas, layout.top + (layout.n_shown + rest) * layout.pitch, layout.top);
   label_whole (bars, canvas, &layout);
   for (guint i = 0; i < layout.n_shown; i++)
     draw_row (bars, canvas, box, &layout, &g_array_index (bars->rows, GbBarRow, i), i);

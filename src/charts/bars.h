@@ -19,11 +19,21 @@ typedef struct
 double gb_bar_draw (GbCanvas *canvas, const GbAxis *axis, double y, double height, const GbPiece *pieces, const double *values,
                     guint n);
 
-/* Each piece's label and, in a second line, its value, spread out so that none touch, with a leader from the bar's edge at @y. They
- * stand below it, or with @above above it. */
+/* What is said of a place on a bar: a name and, in a second line, its value. */
+typedef struct
+{
+  double at; /* a value of the axis */
+  const char *name, *words;
+  GbRole role; /* of the words */
+} GbBarLabel;
+
+/* Fills @labels with one for the middle of each piece that there is. Gives how many. */
+guint gb_bar_label_pieces (GbBarLabel *labels, const GbPiece *pieces, const double *values, char *const *words, guint n);
+
+/* Draws labels that are in order, spread out so that none touch, with leaders down to the bar's edge at @y. */
+#define GB_MOST_BAR_LABELS (GB_MOST_PIECES + 1)
+void gb_bar_draw_labels (GbCanvas *canvas, const GbAxis *axis, double y, const GbBarLabel *labels, guint n);
 double gb_bar_labels_height (GbCanvas *canvas);
-void gb_bar_label (GbCanvas *canvas, const GbAxis *axis, double y, gboolean above, const GbPiece *pieces, const double *values,
-                   char *const *words, guint n);
 
 /* Rows of such bars under one scale. The first is the whole, whose pieces carry the labels; the rest stand in the given order, and
  * what does not fit is drawn as one row at the end. */
@@ -45,7 +55,7 @@ typedef struct
   const GbPiece *pieces;
   guint n_pieces;
   double factor;      /* of the shown unit */
-  const char *unit;   /* title of the scale */
+  const char *unit;   /* its name, or "" */
   char *(*say) (double value, gconstpointer data); /* a value in words */
   gconstpointer data;
 } GbBars;

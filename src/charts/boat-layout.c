@@ -149,7 +149,7 @@ best_way (const Needs *needs, GbBox box, guint *way)
 }
 
 static Needs
-find_needs (const GbScene *scene, GbCanvas *canvas, GbBox key, const double captions[GB_N_VIEWS])
+find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words)
 {
   double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
   Needs needs = { .with_key = TRUE, .gap_right = em * 1.2, .gap_down = em * 0.6 };
@@ -159,9 +159,10 @@ find_needs (const GbScene *scene, GbCanvas *canvas, GbBox key, const double capt
       double right[2], up[2];
 
       view_range (scene, (GbView) v, right, up);
-      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * 2.6, line * 2 + em * 0.5, captions[v] };
+      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * 2.6, line * 2 + em * 0.5, words->captions[v] };
     }
-  needs.blocks[KEY] = (Need){ 0, 0, key.width, key.height, 0 };
+  needs.blocks[GB_VIEW_SIDE].width += words->waterlines;
+  needs.blocks[KEY] = (Need){ 0, 0, words->key.width, words->key.height, 0 };
   return needs;
 }
 
@@ -191,9 +192,9 @@ place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView
 }
 
 GbBoatLayout
-gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, GbBox key, const double captions[GB_N_VIEWS])
+gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words)
 {
-  Needs needs = find_needs (scene, canvas, key, captions);
+  Needs needs = find_needs (scene, canvas, words);
   GbBoatLayout layout = { 0 };
   double widths[N_BLOCKS], tops[N_BLOCKS], width, height, without;
   guint way, other;
@@ -223,7 +224,7 @@ gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, GbBox key, co
       if (b != KEY)
         place_view (scene, canvas, &layout, (GbView) b, x, tops[c]);
       else if (needs.with_key)
-        layout.key = (GbBox){ x, tops[c], key.width, key.height };
+        layout.key = (GbBox){ x, tops[c], words->key.width, words->key.height };
       tops[c] += block_height (&needs.blocks[b], layout.scale) + needs.gap_down;
     }
   return layout;

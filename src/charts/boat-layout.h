@@ -22,8 +22,15 @@ typedef struct
   GbBox key; /* no width where there is no room for it */
 } GbBoatLayout;
 
-/* @key: the size that the key would like to have; @captions: the widths of the views' captions. */
-GbBoatLayout gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, GbBox key, const double captions[GB_N_VIEWS]);
+/* What the words need. */
+typedef struct
+{
+  GbBox key;                   /* its size */
+  double captions[GB_N_VIEWS]; /* widths of the views' captions */
+  double waterlines;           /* width of what is said of the waterlines, at the right of the side view */
+} GbBoatWords;
+
+GbBoatLayout gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words);
 
 /* Where a point of the boat stands in the picture. */
 void gb_boat_view_at (const GbBoatView *view, GbVec3 p, double *x, double *y);

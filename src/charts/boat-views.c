@@ -71,23 +71,51 @@ find_centres (const GbScene *scene, Centre centres[MOST_CENTRES])
   return n;
 }
 
+static GbBox
+box_around (double x, double y, double r)
+{
+  return (GbBox){ x - r, y - r, 2 * r, 2 * r };
+}
+
+/* Beside the point, wherever nothing else stands, near rather than far. FALSE if there is no such place. */
+static gboolean
+name_point (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double off, const char *text)
+{
+  static const struct
+  {
+    double right, down;
+    GbAnchor anchor;
+  } sides[] = {
+    { 1, 0, GB_AT_LEFT | GB_AT_MIDDLE },       { 0, -1, GB_AT_CENTRE | GB_AT_BOTTOM },    { -1, 0, GB_AT_RIGHT | GB_AT_MIDDLE },
+    { 0, 1, GB_AT_CENTRE | GB_AT_TOP },        { 0.7, -0.7, GB_AT_LEFT | GB_AT_BOTTOM },  { -0.7, -0.7, GB_AT_RIGHT | GB_AT_BOTTOM },
+    { 0.7, 0.7, GB_AT_LEFT | GB_AT_TOP },      { -0.7, 0.7, GB_AT_RIGHT | GB_AT_TOP },
+  };
+
+  for (double reach = off; reach <= off + canvas->em * 1.3; reach += canvas->em * 0.6)
+    for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
+      if (gb_text_if_free (canvas, look, role, x + sides[i].right * reach, y + sides[i].down * reach, sides[i].anchor, text))
+        return TRUE;
+  return FALSE;
+}
+
 static void
 draw_centres (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
   Centre centres[MOST_CENTRES];
-  double off = canvas->em * 0.8;
+  double x[MOST_CENTRES], y[MOST_CENTRES];
+  guint n = find_centres (scene, centres);
 
-  for (guint i = find_centres (scene, centres); i-- > 0;)
+  for (guint i = n; i-- > 0;)
     {
-      double x, y;
-
-      gb_boat_view_at (view, centres[i].at, &x, &y);
-      if (!gb_box_holds (view->box, x, y))
+      gb_boat_view_at (view, centres[i].at, &x[i], &y[i]);
+      if (!gb_box_holds (view->box, x[i], y[i]))
         continue;
-      draw_centre (canvas, x, y, centres[i].buoyancy);
-      if (!gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x + off, y, GB_AT_LEFT | GB_AT_MIDDLE, centres[i].sign))
-        gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x - off, y, GB_AT_RIGHT | GB_AT_MIDDLE, centres[i].sign);
+      draw_centre (canvas, x[i], y[i], centres[i].buoyancy);
+      gb_canvas_mark (canvas, box_around (x[i], y[i], canvas->em * 0.5));
     }
+  for (guint i = 0; i < n; i++)
+    if (gb_box_holds (view->box, x[i], y[i]))
+      name_point (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x[i], y[i], canvas->em * 0.75, centres[i].sign);
 }
 
 /* Key --------------------------------------------------------------------------------------------------------------- */
@@ -223,28 +251,62 @@ draw_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
     }
 }
 
-static void
-draw_water (GbCanvas *canvas, const GbBoatView *view, double z, GbRole role, double weight, const char *words, gboolean above)
+/* The limit first, as it lies higher where all is well. */
+typedef struct
 {
-  double y = gb_axis_at (&view->up, z), right = view->box.x + view->box.width, off = canvas->em * 0.1;
+  double z;
+  GbRole role;
+  double weight;
+  const char *words;
+} Waterline;
 
-  if (!isfinite (z) || y < view->box.y || y > view->box.y + view->box.height)
-    return;
-  gb_canvas_line (canvas, role, weight, view->box.x, y, right, y);
-  if (view->view == GB_VIEW_SIDE)
-    gb_text_if_free (canvas, GB_TEXT_STRONG, role == GB_ROLE_LIMIT ? GB_ROLE_LIMIT : GB_ROLE_TEXT, right, above ? y - off : y + off,
-                     GB_AT_RIGHT | (above ? GB_AT_BOTTOM : GB_AT_TOP), words);
+#define N_WATERLINES 2u
+
+static void
+find_waterlines (const GbScene *scene, Waterline lines[N_WATERLINES])
+{
+  guint limit = scene->water > scene->limit ? 1 : 0;
+
+  lines[limit] = (Waterline){ scene->limit, GB_ROLE_LIMIT, 2.6, _("Limit") };
+  lines[1 - limit] = (Waterline){ scene->water, GB_ROLE_WATER, 1.6, _("Water") };
 }
 
-static void
-draw_waters (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+static double
+waterlines_width (const GbScene *scene, GbCanvas *canvas)
 {
-  gboolean limit_above = !(scene->water > scene->limit);
+  Waterline lines[N_WATERLINES];
+  double widest = 0;
 
-  if (view->view == GB_VIEW_PLAN)
-    return;
-  draw_water (canvas, view, scene->water, GB_ROLE_WATER, 1.6, _("Water"), !limit_above);
-  draw_water (canvas, view, scene->limit, GB_ROLE_LIMIT, 2.6, _("Limit"), limit_above);
+  find_waterlines (scene, lines);
+  for (guint i = 0; i < N_WATERLINES; i++)
+    if (isfinite (lines[i].z))
+      widest = fmax (widest, gb_text_width (canvas, GB_TEXT_STRONG, lines[i].words) + canvas->em * 0.4);
+  return widest;
+}
+
+/* In the side view the words stand at the right ends, apart from one another. */
+static void
+draw_waterlines (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  Waterline lines[N_WATERLINES];
+  double y[N_WATERLINES], centres[N_WATERLINES] = { 0 }, heights[N_WATERLINES] = { 0 }, right = view->box.x + view->box.width;
+  guint n = 0, shown[N_WATERLINES];
+
+  find_waterlines (scene, lines);
+  for (guint i = 0; i < N_WATERLINES; i++)
+    {
+      y[i] = gb_axis_at (&view->up, lines[i].z);
+      if (!isfinite (y[i]) || !gb_box_holds (view->box, view->box.x, y[i]))
+        continue;
+      gb_canvas_line (canvas, lines[i].role, lines[i].weight, view->box.x, y[i], right, y[i]);
+      centres[n] = y[i];
+      heights[n] = gb_text_height (canvas, GB_TEXT_STRONG);
+      shown[n++] = i;
+    }
+  gb_spread (centres, heights, n, view->box.y, view->box.y + view->box.height, 0);
+  for (guint k = 0; view->view == GB_VIEW_SIDE && k < n; k++)
+    gb_text_draw (canvas, GB_TEXT_STRONG, lines[shown[k]].role == GB_ROLE_LIMIT ? GB_ROLE_LIMIT : GB_ROLE_TEXT,
+                  right + canvas->em * 0.4, centres[k], GB_AT_LEFT | GB_AT_MIDDLE, GB_ANY_WIDTH, lines[shown[k]].words);
 }
 
 /* Parts and loads --------------------------------------------------------------------------------------------------- */
@@ -288,19 +350,9 @@ draw_dots (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gbool
       if (item->picked != picked || !gb_box_holds (view->box, x, y))
         continue;
       draw_dot (canvas, item, x, y, r);
-      gb_canvas_hit (canvas, (GbBox){ x - reach, y - reach, 2 * reach, 2 * reach }, dot->item);
+      gb_canvas_mark (canvas, box_around (x, y, r));
+      gb_canvas_hit (canvas, box_around (x, y, reach), dot->item);
     }
-}
-
-/* Beside the point, to whichever side is free. */
-static void
-name_point (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double off, const char *text)
-{
-  if (gb_text_if_free (canvas, look, role, x, y - off, GB_AT_CENTRE | GB_AT_BOTTOM, text)
-      || gb_text_if_free (canvas, look, role, x + off, y, GB_AT_LEFT | GB_AT_MIDDLE, text)
-      || gb_text_if_free (canvas, look, role, x - off, y, GB_AT_RIGHT | GB_AT_MIDDLE, text))
-    return;
-  gb_text_if_free (canvas, look, role, x, y + off, GB_AT_CENTRE | GB_AT_TOP, text);
 }
 
 #define MOST_PICKED_NAMES 8u
@@ -395,7 +447,7 @@ draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
   draw_scales (canvas, view);
   cairo_save (cr);
   fill_hulls (scene, canvas, view);
-  draw_waters (scene, canvas, view);
+  draw_waterlines (scene, canvas, view);
   draw_hulls (scene, canvas, view);
   draw_dots (scene, canvas, view, FALSE);
   draw_dots (scene, canvas, view, TRUE);
@@ -412,12 +464,12 @@ draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 void
 gb_scene_draw (const GbScene *scene, GbCanvas *canvas, GbBox box)
 {
-  double captions[GB_N_VIEWS];
+  GbBoatWords words = { .key = measure_key (scene, canvas), .waterlines = waterlines_width (scene, canvas) };
   GbBoatLayout layout;
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
-    captions[v] = caption_width (scene, canvas, (GbView) v);
-  layout = gb_boat_layout (scene, canvas, box, measure_key (scene, canvas), captions);
+    words.captions[v] = caption_width (scene, canvas, (GbView) v);
+  layout = gb_boat_layout (scene, canvas, box, &words);
   for (guint v = 0; v < GB_N_VIEWS; v++)
     draw_view (scene, canvas, &layout.views[v]);
   if (layout.key.width > 0)

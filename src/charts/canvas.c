@@ -44,6 +44,7 @@ gb_canvas_init (GbCanvas *canvas, cairo_t *cr, double width, double height, GbCh
   canvas->style = style;
   canvas->pango = create_pango (cr);
   canvas->words = g_array_new (FALSE, FALSE, sizeof (GbBox));
+  canvas->marks = g_array_new (FALSE, FALSE, sizeof (GbBox));
   canvas->hits = g_array_new (FALSE, FALSE, sizeof (GbHit));
   cairo_save (cr);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
@@ -59,6 +60,7 @@ gb_canvas_clear (GbCanvas *canvas)
   g_clear_pointer (&canvas->cr, cairo_destroy);
   g_clear_object (&canvas->pango);
   g_clear_pointer (&canvas->words, g_array_unref);
+  g_clear_pointer (&canvas->marks, g_array_unref);
   g_clear_pointer (&canvas->hits, g_array_unref);
 }
 
@@ -68,6 +70,12 @@ gb_canvas_hit (GbCanvas *canvas, GbBox box, guint what)
   GbHit hit = { box, what };
 
   g_array_append_val (canvas->hits, hit);
+}
+
+void
+gb_canvas_mark (GbCanvas *canvas, GbBox box)
+{
+  g_array_append_val (canvas->marks, box);
 }
 
 const GbHit *

@@ -31,6 +31,7 @@ typedef struct
   GbChartStyle style;
   PangoContext *pango;
   GArray *words; /* (element-type GbBox) */
+  GArray *marks; /* (element-type GbBox) what words that can move keep off */
   GArray *hits;  /* (element-type GbHit) the last one lies on top */
 } GbCanvas;
 
@@ -40,6 +41,8 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (GbCanvas, gb_canvas_clear)
 
 void gb_canvas_hit (GbCanvas *canvas, GbBox box, guint what);
 const GbHit *gb_hits_find (const GArray *hits, double x, double y); /* NULL: none */
+
+void gb_canvas_mark (GbCanvas *canvas, GbBox box);
 
 gboolean gb_box_overlaps (GbBox a, GbBox b);
 gboolean gb_box_holds (GbBox box, double x, double y);

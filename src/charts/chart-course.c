@@ -277,9 +277,8 @@ static void
 draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 {
   const Course *course = data;
-  double em = canvas->em, head = gb_plot_head (canvas), foot = gb_plot_foot (canvas), column = em * 2, gap = em * 0.8;
+  double em = canvas->em, head = gb_plot_head (canvas), foot = gb_plot_foot (canvas, FALSE), column = em * 2, gap = em * 0.8;
   double left, right, field_end;
-  g_autofree char *years = NULL;
   GbPlot plot;
   Ends ends;
 
@@ -291,11 +290,10 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   gb_axis_dates (&plot.x, course->points[0].date, course->points[course->n_points - 1].date,
                  (guint) fmax ((box.width - left - right) / (em * 5), 2));
   gb_plot_arrange (&plot, box, left, head, right, foot);
-  years = gb_years_of (&plot.x);
   gb_plot_draw_left (&plot, canvas, course->currency != NULL ? course->currency : _("Money"));
   field_end = plot.x.end;
   plot.x.end -= column + gap;
-  gb_plot_draw_below (&plot, canvas, years);
+  gb_plot_draw_below (&plot, canvas, NULL);
   draw_steps (course, canvas, &plot);
   draw_to_come (course, canvas, &plot, plot.x.end + gap, column);
   draw_budget (course, canvas, &plot);

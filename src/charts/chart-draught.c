@@ -155,55 +155,69 @@ draw_curve (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
   gb_canvas_stroke (canvas, GB_ROLE_COURSE, 2);
 }
 
-/* Tries the words at both free sides of a rising curve: below and right of the point, above and left of it. */
+/* A dashed line from the scale of draughts to a point of the curve, with words on it: @above or beneath, or beyond the curve where the line
+ * is too short for them. */
 static void
-label_point (GbCanvas *canvas, GbRole role, double x, double y, const char *text)
+draw_reading (GbCanvas *canvas, const GbPlot *plot, GbRole role, double x, double y, gboolean above, const char *words)
 {
-  double off = canvas->em * 0.6;
+  double off = canvas->em * 0.15, start = plot->x.start + canvas->em * 0.4;
+  GbAnchor side = above ? GB_AT_BOTTOM : GB_AT_TOP;
 
-  if (!gb_text_if_free (canvas, GB_TEXT_STRONG, role, x + off, y + off * 0.5, GB_AT_LEFT | GB_AT_TOP, text))
-    gb_text_if_free (canvas, GB_TEXT_STRONG, role, x - off, y - off * 0.5, GB_AT_RIGHT | GB_AT_BOTTOM, text);
+  gb_canvas_dashed (canvas, role, 1.2, plot->x.start, y, x, y);
+  if (gb_text_width (canvas, GB_TEXT_STRONG, words) < x - start - canvas->em * 2)
+    gb_text_if_free (canvas, GB_TEXT_STRONG, role, start, above ? y - off : y + off, GB_AT_LEFT | side, words);
+  else
+    gb_text_if_free (canvas, GB_TEXT_STRONG, role, x + canvas->em, above ? y - off : y + off, GB_AT_LEFT | side, words);
 }
 
 static void
 draw_limit (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
 {
   double x = gb_axis_at (&plot->x, draught->limit.displacement), y = gb_axis_at (&plot->y, draught->limit.draught);
-  g_autofree char *words = tell_state (_("Limit %s"), &draught->limit, draught->units);
+  g_autofree char *mass = mass_text (draught->limit.displacement, draught->units);
+  g_autofree char *deep = length_text (draught->limit.draught, draught->units);
+  g_autofree char *mass_words = g_strdup_printf (_("Flotation limit %s"), mass);
+  g_autofree char *deep_words = g_strdup_printf (_("Limit: %s deep"), deep);
+  double half = gb_text_width (canvas, GB_TEXT_STRONG, mass_words) / 2;
 
   if (!isfinite (x) || !isfinite (y))
     return;
-  gb_canvas_dashed (canvas, GB_ROLE_LIMIT, 1.2, plot->x.start, y, x, y);
   gb_canvas_line (canvas, GB_ROLE_LIMIT, 3.5, x, plot->y.start, x, plot->y.end);
-  if (!gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x, plot->y.end - canvas->em * 0.2, GB_AT_CENTRE | GB_AT_BOTTOM, words))
-    gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x, plot->y.end - canvas->em * 0.2, GB_AT_RIGHT | GB_AT_BOTTOM, words);
+  gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, fmin (x, plot->outer.x + plot->outer.width - half),
+                   plot->y.end - canvas->em * 0.2, GB_AT_CENTRE | GB_AT_BOTTOM, mass_words);
+  draw_reading (canvas, plot, GB_ROLE_LIMIT, x, y, !(draught->afloat.draught > draught->limit.draught), deep_words);
 }
 
 static void
 draw_afloat (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
 {
   double x = gb_axis_at (&plot->x, draught->afloat.displacement), y = gb_axis_at (&plot->y, draught->afloat.draught);
-  g_autofree char *words = tell_state (_("All up %s, %s deep"), &draught->afloat, draught->units);
+  g_autofree char *mass = mass_text (draught->afloat.displacement, draught->units);
+  g_autofree char *deep = length_text (draught->afloat.draught, draught->units);
+  g_autofree char *mass_words = g_strdup_printf (_("All up %s"), mass);
+  g_autofree char *deep_words = g_strdup_printf (_("All up: %s deep"), deep);
 
   if (!isfinite (x) || !isfinite (y) || !(draught->total > 0))
     return;
-  gb_canvas_dashed (canvas, GB_ROLE_TEXT, 1.2, plot->x.start, y, x, y);
+  draw_reading (canvas, plot, GB_ROLE_TEXT, x, y, draught->afloat.draught > draught->limit.draught, deep_words);
   gb_canvas_dashed (canvas, GB_ROLE_TEXT, 1.2, x, y, x, plot->y.start);
   if (draught->total_sd > 0)
     gb_canvas_whisker (canvas, x, y, draught->total_sd * (plot->x.end - plot->x.start) / (plot->x.to - plot->x.from));
-  gb_canvas_dot (canvas, GB_ROLE_TEXT, x, y, canvas->em * 0.4);
-  label_point (canvas, GB_ROLE_TEXT, x, y, words);
+  gb_canvas_dot (canvas, GB_ROLE_TEXT, x, y, canvas->em * 0.35);
+  gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x - canvas->em * 0.4, plot->y.start - canvas->em * 0.2,
+                   GB_AT_RIGHT | GB_AT_BOTTOM, mass_words);
 }
 
 static void
 draw_brim (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
 {
   const GbHydrostatics *brim = &draught->curve[draught->n_curve - 1];
-  g_autofree char *words = tell_state (_("Brim-full %s"), brim, draught->units);
+  g_autofree char *mass = mass_text (brim->displacement, draught->units);
+  g_autofree char *words = g_strdup_printf (_("Brim-full %s"), mass);
   double x = gb_axis_at (&plot->x, brim->displacement), y = gb_axis_at (&plot->y, brim->draught);
 
   gb_canvas_dot (canvas, GB_ROLE_COURSE, x, y, canvas->em * 0.25);
-  gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x - canvas->em * 0.5, y, GB_AT_RIGHT | GB_AT_MIDDLE, words);
+  gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x - canvas->em * 0.5, y - canvas->em * 0.2, GB_AT_RIGHT | GB_AT_BOTTOM, words);
 }
 
 /* A band of the field for each point of the curve, halfway to its neighbours. */
@@ -232,7 +246,7 @@ static void
 draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 {
   const Draught *draught = data;
-  double em = canvas->em, head = gb_plot_head (canvas), foot = gb_plot_foot (canvas), left;
+  double em = canvas->em, head = gb_plot_head (canvas), foot = gb_plot_foot (canvas, TRUE), left;
   g_autofree char *x_title = g_strdup_printf (_("Displacement, %s"), gb_quantity_unit (GB_DIM_MASS, draught->units));
   g_autofree char *y_title = g_strdup_printf (_("Draught, %s"), gb_quantity_unit (GB_DIM_LENGTH, draught->units));
   GbPlot plot;

@@ -133,14 +133,14 @@ say_title (GString *title, const GArray *sorted, const GbMass *boat)
   gboolean any = boat->by_as[GB_AS_ESTIMATED] > 0;
 
   if (sorted->len == 1 && any)
-    g_string_append_printf (title, _("%s of the weight is estimated"), estimated);
+    g_string_append_printf (title, _("%s of the weight is still estimated"), estimated);
   else if (sorted->len == 1)
-    g_string_append (title, _("None of the weight is estimated"));
+    g_string_append (title, _("Nothing of the weight is estimated any more"));
   else if (any)
-    /* Translators: a group, its share of the weight, the estimated share: "Hull: 73 % of the weight; 41 % of all is estimated" */
-    g_string_append_printf (title, _("%s: %s of the weight; %s of all is estimated"), name, share, estimated);
+    /* Translators: a group, its share of the weight, the estimated share: "Hull makes up 73 % of the weight; 41 % of the whole is still estimated" */
+    g_string_append_printf (title, _("%s makes up %s of the weight; %s of the whole is still estimated"), name, share, estimated);
   else
-    g_string_append_printf (title, _("%s: %s of the weight; none of all is estimated"), name, share);
+    g_string_append_printf (title, _("%s makes up %s of the weight; nothing is estimated any more"), name, share);
 }
 
 static gpointer
@@ -178,13 +178,12 @@ static void
 draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 {
   const Groups *groups = data;
-  g_autofree char *unit = g_strdup_printf (_("Mass, %s"), gb_quantity_unit (GB_DIM_MASS, groups->units));
   const GbBars bars = {
     .rows = groups->rows,
     .pieces = groups->pieces,
     .n_pieces = GB_N_AS,
     .factor = gb_quantity_factor (GB_DIM_MASS, groups->units),
-    .unit = unit,
+    .unit = gb_quantity_unit (GB_DIM_MASS, groups->units),
     .say = say_mass,
     .data = &groups->units,
   };

@@ -6,7 +6,6 @@
 
 #include "boat/quantity.h"
 #include "chart-private.h"
-#include "pattern.h"
 #include "plot.h"
 #include "words.h"
 
@@ -16,7 +15,7 @@
 typedef struct
 {
   GbUnits units;
-  GbHistoryPoint *points; /* the first is before any weighing, and has the day before the first one as its date */
+  GbHistoryPoint *points; /* the first is before any weighing, dated a little before the second to be drawn */
   guint n_points;
   double target; /* NAN: none */
 } History;
@@ -60,7 +59,7 @@ say_title (GString *title, const History *history)
     g_string_append_printf (title, _("Weighing has lowered the forecast by %s; %s is weighed"), by, share);
 }
 
-/* The points with a mass; the day before the first weighing stands for the time before. */
+/* The points with a mass. A twelfth of the time stands for all that was before the first weighing. */
 static History *
 take_points (const GbHistory *from, const GbBuild *build)
 {
@@ -73,7 +72,7 @@ take_points (const GbHistory *from, const GbBuild *build)
     if (isfinite (from->points[i].mass))
       history->points[history->n_points++] = from->points[i];
   if (history->n_points >= 2 && history->points[0].date <= 0)
-    history->points[0].date = history->points[1].date - 1;
+    history->points[0].date = history->points[1].date - MAX ((history->points[history->n_points - 1].date - history->points[1].date) / 12, 1);
   return history;
 }
 
@@ -170,6 +169,7 @@ draw_mass (const History *history, GbCanvas *canvas, const GbPlot *plot)
   g_autofree char *title = g_strdup_printf (_("Forecast, %s"), gb_quantity_unit (GB_DIM_MASS, history->units));
 
   gb_plot_draw_left (plot, canvas, title);
+  gb_axis_draw_lines (&plot->x, canvas, plot->y.start, plot->y.end);
   draw_band (history, canvas, plot);
   if (isfinite (history->target))
     {
@@ -187,11 +187,10 @@ draw_mass (const History *history, GbCanvas *canvas, const GbPlot *plot)
 static void
 draw_share (const History *history, GbCanvas *canvas, const GbPlot *plot)
 {
-  g_autofree char *years = gb_years_of (&plot->x);
   double bottom = plot->y.start, y = bottom;
 
   gb_plot_draw_left (plot, canvas, _("Weighed, %"));
-  gb_plot_draw_below (plot, canvas, years);
+  gb_plot_draw_below (plot, canvas, NULL);
   cairo_move_to (canvas->cr, plot->x.start, bottom);
   for (guint i = 0; i < history->n_points; i++)
     {
@@ -204,7 +203,9 @@ draw_share (const History *history, GbCanvas *canvas, const GbPlot *plot)
   cairo_line_to (canvas->cr, plot->x.end, y);
   cairo_line_to (canvas->cr, plot->x.end, bottom);
   cairo_close_path (canvas->cr);
-  gb_pattern_fill_path (canvas, GB_ROLE_WEIGHED, plot->field);
+  gb_canvas_tint (canvas, GB_ROLE_WEIGHED, 0.2);
+  cairo_fill_preserve (canvas->cr);
+  gb_canvas_stroke (canvas, GB_ROLE_WEIGHED, 1.4);
 }
 
 /* A strip from each point to the next. */
@@ -232,7 +233,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   g_autofree char *share_words = gb_percent_words (last->weighed_share);
   const GbEndLabel mass_ends[] = { { last->mass, mass_words, GB_ROLE_TEXT }, { history->target, target_words, GB_ROLE_LIMIT } };
   const GbEndLabel share_end = { CLAMP (last->weighed_share, 0, 1), share_words, GB_ROLE_TEXT };
-  double head = gb_plot_head (canvas), foot = gb_plot_foot (canvas), em = canvas->em, lower, left, right;
+  double head = gb_plot_head (canvas), foot = gb_plot_foot (canvas, FALSE), em = canvas->em, lower, left, right;
   gint64 span = last->date - first->date;
   GbPlot mass, share;
 
@@ -243,7 +244,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   right = fmax (gb_end_labels_width (canvas, mass_ends, 2), gb_end_labels_width (canvas, &share_end, 1));
   gb_axis_dates (&mass.x, first->date, last->date + MAX (span / 16, 1), (guint) ((box.width - left - right) / (em * 5)));
   share.x = mass.x;
-  gb_plot_arrange (&mass, (GbBox){ box.x, box.y, box.width, box.height - lower - foot - head }, left, head, right, 0);
+  gb_plot_arrange (&mass, (GbBox){ box.x, box.y, box.width, box.height - lower - foot - head - em * 0.6 }, left, head, right, 0);
   gb_plot_arrange (&share, (GbBox){ box.x, box.y + box.height - lower - foot - head, box.width, lower + foot + head }, left, head,
                    right, foot);
   draw_mass (history, canvas, &mass);

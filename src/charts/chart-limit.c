@@ -17,13 +17,14 @@
 typedef struct
 {
   const char *name;
-  char *note; /* a second line under the name, or NULL */
+  char *total_words; /* with the deviation */
   GbPiece pieces[GB_MOST_PIECES];
   double values[GB_MOST_PIECES];
   char *words[GB_MOST_PIECES];
   guint n_pieces;
   double total, sd;
   double limit; /* NAN: none */
+  const char *limit_name;
   char *limit_words, *over_words;
   char *tell;
 } Bar;
@@ -46,7 +47,7 @@ limit_free (gpointer data)
 
       for (guint p = 0; p < bar->n_pieces; p++)
         g_free (bar->words[p]);
-      g_free (bar->note);
+      g_free (bar->total_words);
       g_free (bar->limit_words);
       g_free (bar->over_words);
       g_free (bar->tell);
@@ -72,15 +73,11 @@ add_piece (Bar *bar, const char *label, GbRole role, double value, GbUnits units
 
 /* Says the limit, and how far it is passed. */
 static void
-set_limit (Bar *bar, const char *limit_format, double limit, GbUnits units)
+set_limit (Bar *bar, const char *name, double limit, GbUnits units)
 {
   bar->limit = limit;
-  if (isfinite (limit))
-    {
-      g_autofree char *text = mass_text (limit, units);
-
-      bar->limit_words = g_strdup_printf (limit_format, text);
-    }
+  bar->limit_name = name;
+  bar->limit_words = mass_text (limit, units);
   if (bar->total > limit)
     {
       g_autofree char *text = mass_text (bar->total - limit, units);
@@ -90,16 +87,16 @@ set_limit (Bar *bar, const char *limit_format, double limit, GbUnits units)
 }
 
 static void
-set_tell (Bar *bar, GbUnits units)
+say_whole (Bar *bar, GbUnits units)
 {
   g_autoptr (GString) text = g_string_new (NULL);
-  g_autofree char *total = gb_mass_words (bar->total, bar->sd, units);
 
-  g_string_append_printf (text, "%s: %s.", bar->name, total);
+  bar->total_words = gb_mass_words (bar->total, bar->sd, units);
+  g_string_append_printf (text, "%s: %s.", bar->name, bar->total_words);
   for (guint p = 0; p < bar->n_pieces; p++)
     gb_say (text, "%s %s.", bar->pieces[p].label, bar->words[p]);
-  if (bar->limit_words != NULL)
-    gb_say (text, "%s.", bar->limit_words);
+  if (isfinite (bar->limit))
+    gb_say (text, "%s %s.", bar->limit_name, bar->limit_words);
   if (bar->over_words != NULL)
     gb_say (text, "%s.", bar->over_words);
   bar->tell = g_string_free (g_steal_pointer (&text), FALSE);
@@ -111,14 +108,13 @@ add_all_up (Limit *limit, const GbFlotation *flotation)
   Bar *bar = &limit->bars[limit->n_bars++];
 
   bar->name = _("All up");
-  bar->note = g_strdup (_("light craft, margin and loads"));
   bar->total = flotation->total;
   bar->sd = flotation->total_sd;
   add_piece (bar, _("Light craft"), GB_ROLE_LIGHT_CRAFT, flotation->light, limit->units);
   add_piece (bar, _("Margin"), GB_ROLE_MARGIN, flotation->margin, limit->units);
   add_piece (bar, _("Loads"), GB_ROLE_LOADS, flotation->load_mass, limit->units);
-  set_limit (bar, _("Flotation limit %s"), flotation->limit.displacement, limit->units);
-  set_tell (bar, limit->units);
+  set_limit (bar, _("Flotation limit"), flotation->limit.displacement, limit->units);
+  say_whole (bar, limit->units);
 }
 
 static void
@@ -127,13 +123,12 @@ add_light_craft (Limit *limit, const GbFindings *findings, double target)
   Bar *bar = &limit->bars[limit->n_bars++];
 
   bar->name = _("Light craft");
-  bar->note = g_strdup (_("with margin, nothing aboard"));
   bar->total = findings->flotation.light + findings->flotation.margin;
   bar->sd = findings->rollup.boat.mass_sd;
   add_piece (bar, _("Light craft"), GB_ROLE_LIGHT_CRAFT, findings->flotation.light, limit->units);
   add_piece (bar, _("Margin"), GB_ROLE_MARGIN, findings->flotation.margin, limit->units);
-  set_limit (bar, _("Target %s"), target, limit->units);
-  set_tell (bar, limit->units);
+  set_limit (bar, _("Target"), target, limit->units);
+  say_whole (bar, limit->units);
 }
 
 static void
@@ -210,61 +205,87 @@ make (const GbChartSource *source, GbChartWords *words)
   return limit;
 }
 
-/* How the bar's panel is divided, from top to bottom: the limit's words, the bar, its pieces' labels, the scale. */
+/* How a bar's panel is divided, from top to bottom: labels, the bar, its scale. */
 typedef struct
 {
   GbAxis axis;
-  double top, bar, height, bottom;
+  double top, height; /* of the bar */
 } Panel;
 
+static double
+least_height (GbCanvas *canvas)
+{
+  return gb_bar_labels_height (canvas) + gb_text_height (canvas, GB_TEXT_PLAIN) + canvas->em * 2.2;
+}
+
 static Panel
-arrange (const Bar *bar, GbCanvas *canvas, GbBox box, double names, double factor)
+arrange (const Bar *bar, GbCanvas *canvas, GbBox box, double names, const Limit *limit)
 {
   Panel panel;
-  double em = canvas->em, line = gb_text_height (canvas, GB_TEXT_PLAIN), labels = gb_bar_labels_height (canvas);
-  double most = bar->total + (bar->sd > 0 ? bar->sd : 0);
+  double em = canvas->em, most = bar->total + (bar->sd > 0 ? bar->sd : 0);
 
   if (isfinite (bar->limit))
     most = fmax (most, bar->limit);
   panel.axis.start = box.x + names;
-  panel.axis.end = box.x + box.width - em;
-  gb_axis_linear (&panel.axis, 0, most, factor, (guint) fmax ((panel.axis.end - panel.axis.start) / (em * 5), 2));
-  panel.top = box.y;
-  panel.bar = box.y + line + em * 0.3;
-  panel.height = fmin (box.height - line * 2 - labels - em, em * 3.2);
-  panel.bottom = panel.bar + panel.height + labels + em * 0.2;
+  panel.axis.end = box.x + box.width - em * 1.5;
+  gb_axis_linear (&panel.axis, 0, most, gb_quantity_factor (GB_DIM_MASS, limit->units),
+                  (guint) fmax ((panel.axis.end - panel.axis.start) / (em * 5), 2));
+  gb_axis_say_unit (&panel.axis, gb_quantity_unit (GB_DIM_MASS, limit->units));
+  panel.top = box.y + gb_bar_labels_height (canvas);
+  panel.height = fmin (box.height - (least_height (canvas) - em * 1.4), em * 4);
   return panel;
 }
 
-/* The limit is the boldest line; what lies beyond it is in its colour. */
+/* The limit is the boldest line; what of the bar lies beyond it is framed in its colour. */
 static void
 draw_limit (const Bar *bar, GbCanvas *canvas, const Panel *panel)
 {
   double x = gb_axis_at (&panel->axis, bar->limit), end = gb_axis_at (&panel->axis, bar->total), em = canvas->em;
-  double width = gb_text_width (canvas, GB_TEXT_STRONG, bar->limit_words), bottom = panel->bar + panel->height + em * 0.25;
+  double top = panel->top - em * 0.25, bottom = panel->top + panel->height;
 
   if (bar->total > bar->limit)
     {
-      gb_canvas_line (canvas, GB_ROLE_LIMIT, 3, x, panel->bar + panel->height, end, panel->bar + panel->height);
-      gb_canvas_line (canvas, GB_ROLE_LIMIT, 3, x, panel->bar, end, panel->bar);
+      cairo_rectangle (canvas->cr, x, panel->top, end - x, panel->height);
+      gb_canvas_stroke (canvas, GB_ROLE_LIMIT, 3);
     }
-  gb_canvas_line (canvas, GB_ROLE_BACKGROUND, 6, x, panel->bar - em * 0.3, x, bottom);
-  gb_canvas_line (canvas, GB_ROLE_LIMIT, 4, x, panel->bar - em * 0.3, x, bottom);
-  x = CLAMP (x, panel->axis.start + width / 2, fmax (canvas->width - em - width / 2, panel->axis.start + width / 2));
-  gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x, panel->top, GB_AT_CENTRE | GB_AT_TOP, GB_ANY_WIDTH, bar->limit_words);
+  gb_canvas_line (canvas, GB_ROLE_BACKGROUND, 7, x, top, x, bottom);
+  gb_canvas_line (canvas, GB_ROLE_LIMIT, 4, x, top, x, bottom);
+}
+
+/* The pieces' labels, and the limit's among them. */
+static void
+draw_labels (const Bar *bar, GbCanvas *canvas, const Panel *panel)
+{
+  GbBarLabel labels[GB_MOST_BAR_LABELS];
+  guint n = gb_bar_label_pieces (labels, bar->pieces, bar->values, bar->words, bar->n_pieces);
+
+  if (isfinite (bar->limit))
+    {
+      guint at = n++;
+
+      for (; at > 0 && labels[at - 1].at > bar->limit; at--)
+        labels[at] = labels[at - 1];
+      labels[at] = (GbBarLabel){ bar->limit, bar->limit_name, bar->limit_words, GB_ROLE_LIMIT };
+    }
+  gb_bar_draw_labels (canvas, &panel->axis, panel->top - canvas->em * 0.1, labels, n);
 }
 
 static void
-draw_bar (const Bar *bar, GbCanvas *canvas, GbBox box, double names, double factor)
+draw_names (const Bar *bar, GbCanvas *canvas, double x, double width, double middle)
 {
-  Panel panel = arrange (bar, canvas, box, names, factor);
-  double em = canvas->em, middle = panel.bar + panel.height / 2, end, half = 0;
+  gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, middle, GB_AT_LEFT | GB_AT_BOTTOM, width, bar->name);
+  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, middle, GB_AT_LEFT | GB_AT_TOP, width, bar->total_words);
+}
 
-  gb_axis_draw_below (&panel.axis, canvas, panel.bottom, panel.bar);
-  gb_text_wrap (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x, panel.bar, names - em, 1, bar->name);
-  gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, box.x, panel.bar + gb_text_height (canvas, GB_TEXT_STRONG), names - em, 3,
-                bar->note);
-  end = gb_bar_draw (canvas, &panel.axis, panel.bar, panel.height, bar->pieces, bar->values, bar->n_pieces);
+static void
+draw_bar (const Bar *bar, GbCanvas *canvas, GbBox box, double names, const Limit *limit)
+{
+  Panel panel = arrange (bar, canvas, box, names, limit);
+  double em = canvas->em, middle = panel.top + panel.height / 2, half = 0, end;
+
+  gb_axis_draw_below (&panel.axis, canvas, panel.top + panel.height + em * 0.2, panel.top);
+  draw_names (bar, canvas, box.x, names - em, middle);
+  end = gb_bar_draw (canvas, &panel.axis, panel.top, panel.height, bar->pieces, bar->values, bar->n_pieces);
   if (isfinite (bar->limit))
     draw_limit (bar, canvas, &panel);
   if (bar->sd > 0 && isfinite (bar->sd))
@@ -272,25 +293,37 @@ draw_bar (const Bar *bar, GbCanvas *canvas, GbBox box, double names, double fact
       half = bar->sd * (panel.axis.end - panel.axis.start) / (panel.axis.to - panel.axis.from);
       gb_canvas_whisker (canvas, end, middle, half);
     }
-  gb_bar_label (canvas, &panel.axis, panel.bar + panel.height, FALSE, bar->pieces, bar->values, bar->words, bar->n_pieces);
+  draw_labels (bar, canvas, &panel);
   if (bar->over_words != NULL)
     gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, end + half + em * 0.5, middle, GB_AT_LEFT | GB_AT_MIDDLE, bar->over_words);
+}
+
+static double
+names_width (const Limit *limit, GbCanvas *canvas)
+{
+  double widest = 0;
+
+  for (guint i = 0; i < limit->n_bars; i++)
+    {
+      widest = fmax (widest, gb_text_width (canvas, GB_TEXT_STRONG, limit->bars[i].name));
+      widest = fmax (widest, gb_text_width (canvas, GB_TEXT_PLAIN, limit->bars[i].total_words));
+    }
+  return widest;
 }
 
 static void
 draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 {
   const Limit *limit = data;
-  double em = canvas->em, least = gb_bar_labels_height (canvas) + gb_text_height (canvas, GB_TEXT_PLAIN) * 2 + em * 2.4;
-  double names = fmin (box.width * 0.22, em * 12), factor = gb_quantity_factor (GB_DIM_MASS, limit->units);
-  guint n = box.height >= limit->n_bars * least ? limit->n_bars : 1;
+  double em = canvas->em, names = fmin (names_width (limit, canvas) + em, box.width * 0.3);
+  guint n = box.height >= limit->n_bars * least_height (canvas) ? limit->n_bars : 1;
   double height = fmin (box.height / n, em * 13);
 
   for (guint i = 0; i < n; i++)
     {
       GbBox panel = { box.x, box.y + i * height, box.width, height };
 
-      draw_bar (&limit->bars[i], canvas, panel, names, factor);
+      draw_bar (&limit->bars[i], canvas, panel, names, limit);
       gb_canvas_hit (canvas, panel, i);
     }
 }

@@ -35,11 +35,35 @@ dot (GbVec3 a, GbVec3 b)
   return a.x * b.x + a.y * b.y + a.z * b.z;
 }
 
+/* Points in one place become one: the halves of a hull meet along the keel with points of their own. Gives for each point the first
+ * that is in its place. */
+static guint *
+weld (const GbMesh *mesh)
+{
+  g_autoptr (GHashTable) first_at = g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify) g_bytes_unref, NULL);
+  guint *first = g_new (guint, mesh->n_points + 1);
+
+  for (guint i = 0; i < mesh->n_points; i++)
+    {
+      /* Adding zero makes -0 the same bytes as 0. */
+      GbVec3 p = { mesh->points[i].x + 0.0, mesh->points[i].y + 0.0, mesh->points[i].z + 0.0 };
+      GBytes *key = g_bytes_new (&p, sizeof p);
+      gpointer known = g_hash_table_lookup (first_at, key);
+
+      first[i] = known != NULL ? GPOINTER_TO_UINT (known) - 1 : i;
+      if (known == NULL)
+        g_hash_table_insert (first_at, key, GUINT_TO_POINTER (i + 1));
+      else
+        g_bytes_unref (key);
+    }
+  return first;
+}
+
 /* Of length 1; (0, 0, 0) for a triangle without an area. */
 static GbVec3
-normal_of (const GbMesh *mesh, guint t)
+normal_of (const GbMesh *mesh, const guint corners[3])
 {
-  GbVec3 p = mesh->points[mesh->triangles[t][0]], q = mesh->points[mesh->triangles[t][1]], r = mesh->points[mesh->triangles[t][2]];
+  GbVec3 p = mesh->points[corners[0]], q = mesh->points[corners[1]], r = mesh->points[corners[2]];
   GbVec3 a = { q.x - p.x, q.y - p.y, q.z - p.z }, b = { r.x - p.x, r.y - p.y, r.z - p.z };
   GbVec3 n = { a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x };
   double length = sqrt (dot (n, n));
@@ -70,33 +94,53 @@ edge_key (guint i, guint j)
   return i < j ? (guint64) i << 32 | j : (guint64) j << 32 | i;
 }
 
+/* Edges whose second triangle is not met yet, by their ends: the normal of the first. */
+typedef struct
+{
+  guint64 key;
+  GbVec3 normal;
+} Waiting;
+
+static void
+meet_edge (GHashTable *waiting, const GbMesh *mesh, guint i, guint j, GbVec3 normal, GbVec3 eye, GArray *lines)
+{
+  Waiting edge = { edge_key (i, j), normal };
+  const Waiting *other = g_hash_table_lookup (waiting, &edge.key);
+
+  if (other == NULL)
+    {
+      Waiting *kept = g_memdup2 (&edge, sizeof edge);
+
+      g_hash_table_insert (waiting, &kept->key, kept);
+    }
+  else if (is_drawn (other->normal, normal, eye))
+    {
+      GbSegment line = { mesh->points[i], mesh->points[j] };
+
+      g_array_append_val (lines, line);
+    }
+}
+
 GArray *
 gb_hull_lines (const GbMesh *mesh, GbView view)
 {
   GArray *lines = g_array_new (FALSE, FALSE, sizeof (GbSegment));
-  g_autofree GbVec3 *normals = g_new (GbVec3, mesh->n_triangles + 1);
-  /* Edges whose second triangle is not met yet: to the number of the first, plus one. */
-  g_autoptr (GHashTable) waiting = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+  g_autoptr (GHashTable) waiting = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL, g_free);
+  g_autofree guint *first = weld (mesh);
   GbVec3 eye = direction_of (view);
 
   for (guint t = 0; t < mesh->n_triangles; t++)
     {
-      normals[t] = normal_of (mesh, t);
+      guint corners[3];
+      GbVec3 normal;
+
       for (guint k = 0; k < 3; k++)
-        {
-          guint i = mesh->triangles[t][k], j = mesh->triangles[t][(k + 1) % 3];
-          guint64 key = edge_key (i, j);
-          guint first = GPOINTER_TO_UINT (g_hash_table_lookup (waiting, &key));
-
-          if (first == 0)
-            g_hash_table_insert (waiting, g_memdup2 (&key, sizeof key), GUINT_TO_POINTER (t + 1));
-          else if (is_drawn (normals[first - 1], normals[t], eye))
-            {
-              GbSegment line = { mesh->points[i], mesh->points[j] };
-
-              g_array_append_val (lines, line);
-            }
-        }
+        corners[k] = first[mesh->triangles[t][k]];
+      if (corners[0] == corners[1] || corners[1] == corners[2] || corners[2] == corners[0])
+        continue;
+      normal = normal_of (mesh, corners);
+      for (guint k = 0; k < 3; k++)
+        meet_edge (waiting, mesh, corners[k], corners[(k + 1) % 3], normal, eye, lines);
     }
   return lines;
 }

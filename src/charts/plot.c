@@ -12,9 +12,9 @@ gb_plot_head (GbCanvas *canvas)
 }
 
 double
-gb_plot_foot (GbCanvas *canvas)
+gb_plot_foot (GbCanvas *canvas, gboolean titled)
 {
-  return gb_text_height (canvas, GB_TEXT_PLAIN) * 2 + canvas->em * 0.3;
+  return gb_text_height (canvas, GB_TEXT_PLAIN) * (titled ? 2 : 1) + canvas->em * 0.3;
 }
 
 void
@@ -43,7 +43,8 @@ gb_plot_draw_below (const GbPlot *plot, GbCanvas *canvas, const char *title)
   double bottom = plot->y.start, below = bottom + gb_text_height (canvas, GB_TEXT_PLAIN) + canvas->em * 0.25;
 
   gb_axis_draw_below (&plot->x, canvas, bottom, plot->field.y);
-  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, plot->x.end, below, GB_AT_RIGHT | GB_AT_TOP, plot->x.end - plot->outer.x,
+  if (title != NULL)
+    gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, plot->x.end, below, GB_AT_RIGHT | GB_AT_TOP, plot->x.end - plot->outer.x,
                 title);
 }
 
@@ -89,18 +90,4 @@ gb_plot_end_labels (const GbPlot *plot, GbCanvas *canvas, const GbEndLabel *labe
   for (guint i = 0; i < k; i++)
     gb_text_draw (canvas, GB_TEXT_STRONG, shown[i]->role, x, centres[i], GB_AT_LEFT | GB_AT_MIDDLE,
                   plot->outer.x + plot->outer.width - x + 1, shown[i]->text);
-}
-
-char *
-gb_years_of (const GbAxis *axis)
-{
-  GDate from, to;
-
-  g_date_clear (&from, 1);
-  g_date_clear (&to, 1);
-  g_date_set_julian (&from, (guint32) axis->from);
-  g_date_set_julian (&to, (guint32) axis->to);
-  if (g_date_get_year (&from) == g_date_get_year (&to))
-    return g_strdup_printf ("%u", g_date_get_year (&from));
-  return g_strdup_printf ("%u–%u", g_date_get_year (&from), g_date_get_year (&to));
 }

@@ -87,6 +87,7 @@ show (GbCanvas *canvas, PangoLayout *layout, GbRole role, GbBox box)
   gb_canvas_colour (canvas, role);
   cairo_move_to (canvas->cr, box.x, box.y);
   pango_cairo_show_layout (canvas->cr, layout);
+  cairo_new_path (canvas->cr);
   g_array_append_val (canvas->words, box);
 }
 
@@ -107,15 +108,22 @@ gb_text_draw (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y
   return box;
 }
 
+/* TRUE if none of @boxes overlaps @box. */
+static gboolean
+leave_free (const GArray *boxes, GbBox box)
+{
+  for (guint i = 0; i < boxes->len; i++)
+    if (gb_box_overlaps (box, g_array_index (boxes, GbBox, i)))
+      return FALSE;
+  return TRUE;
+}
+
 static gboolean
 is_free (GbCanvas *canvas, GbBox box)
 {
   if (box.x < 0 || box.y < 0 || box.x + box.width > canvas->width || box.y + box.height > canvas->height)
     return FALSE;
-  for (guint i = 0; i < canvas->words->len; i++)
-    if (gb_box_overlaps (box, g_array_index (canvas->words, GbBox, i)))
-      return FALSE;
-  return TRUE;
+  return leave_free (canvas->words, box) && leave_free (canvas->marks, box);
 }
 
 gboolean

@@ -20,6 +20,19 @@ gb_say (GString *text, const char *format, ...)
   va_end (args);
 }
 
+/* To the third figure of the mass, as that is shown; but a deviation is never made nothing of. */
+static double
+round_deviation (double sd, double mass, double factor)
+{
+  double step, rounded;
+
+  if (!(mass > 0))
+    return sd;
+  step = pow (10, floor (log10 (mass / factor)) - 2) * factor;
+  rounded = round (sd / step) * step;
+  return rounded > 0 ? rounded : sd;
+}
+
 char *
 gb_mass_words (double mass, double sd, GbUnits units)
 {
@@ -28,6 +41,7 @@ gb_mass_words (double mass, double sd, GbUnits units)
 
   if (!isfinite (mass) || !(sd > 0))
     return g_steal_pointer (&mass_text);
+  sd = round_deviation (sd, mass, gb_quantity_factor (GB_DIM_MASS, units));
   sd_text = gb_quantity_format (sd, GB_DIM_MASS, units);
   /* Translators: a mass and its standard deviation, "31.4 kg ± 1.2 kg" */
   return g_strdup_printf (C_("mass", "%s ± %s"), mass_text, sd_text);
