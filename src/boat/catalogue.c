@@ -223,7 +223,7 @@ find_installed (void)
 
   if (folder != NULL)
     g_ptr_array_add (paths, g_build_filename (folder, FILE_NAME, NULL));
-  g_ptr_array_add (paths, g_build_filename (GARBOARD_DATADIR, FILE_NAME, NULL));
+  g_ptr_array_add (paths, g_build_filename (GB_PKGDATADIR, FILE_NAME, NULL));
   for (const char *const *dir = g_get_system_data_dirs (); *dir != NULL; dir++)
     g_ptr_array_add (paths, g_build_filename (*dir, "garboard", FILE_NAME, NULL));
 
