@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* All findings together: each is fed by those before it, and hulls are kept where an edit cannot have touched them. */
+
+#include "parts-fixture.h"
+
+#include "engine/findings.h"
+
+#define TODAY 738000
+
+/* A punt of plywood: a block for a hull, a skin, a bottom board in stock, a crew. */
+typedef struct
+{
+  GbBoat *boat;
+  GbHull *hull;
+  GbPart *skin;
+  GbStock *plywood;
+} Punt;
+
+static Punt
+new_punt (void)
+{
+  Punt punt = { .boat = gb_boat_new () };
+  GbBuild *build = (GbBuild *) gb_boat_get (punt.boat, GB_RECORD_BUILD, 1);
+  GbMaterial *wood = add_material (punt.boat, GB_MEASURE_DENSITY, 500);
+  GbCondition *condition = add_record (punt.boat, GB_RECORD_CONDITION, 0);
+  GbLoad *crew = add_record (punt.boat, GB_RECORD_LOAD, condition->rec.id);
+
+  build->water = GB_WATER_GIVEN;
+  build->water_density = 1000;
+  build->freeboard = 0.2;
+  build->margin_calculated = 0.1;
+  build->cutting_allowance = 0;
+  punt.hull = add_block (punt.boat, 4, 1, 0.5);
+  punt.plywood = add_record (punt.boat, GB_RECORD_STOCK, 0);
+  punt.plywood->material = wood->rec.id;
+  punt.plywood->length = 2.5;
+  punt.plywood->width = 1.2;
+  punt.plywood->thickness = 0.01;
+  punt.plywood->price = 5000;
+  punt.skin = add_part (punt.boat, 0, GB_TAKEOFF_SKIN, NAN, NAN, NAN);
+  punt.skin->hull = punt.hull->rec.id;
+  punt.skin->stock = punt.plywood->rec.id;
+  crew->kind = GB_LOAD_PERSON;
+  crew->quantity = 2;
+  crew->mass = 80;
+  gb_boat_settle (punt.boat);
+  return punt;
+}
+
+static void
+test_each_feeds_the_next (void)
+{
+  Punt punt = new_punt ();
+  g_autoptr (GbBoat) boat = punt.boat;
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+
+  gb_findings_find (findings, boat, GB_TOUCHED_ALL, TODAY);
+  /* Bottom 4, sides 4, ends 1 m2; open on top. 9 x 0.01 x 500 = 45 kg, and a tenth for margin. */
+  assert_near (gb_rollup_part (&findings->rollup, punt.skin)->amount, 9, 1e-12);
+  assert_near (findings->rollup.boat.mass, 45, 1e-10);
+  assert_near (findings->flotation.margin, 4.5, 1e-10);
+  assert_near (findings->flotation.limit.displacement, 1200, 1e-9);
+  assert_near (findings->flotation.total, 45 + 4.5 + 160, 1e-9);
+  assert_near (findings->flotation.afloat.draught, 0.2095 / 4, 1e-9);
+  /* Nine square metres out of sheets of three. */
+  g_assert_cmpuint (findings->costs.sheets, ==, 3);
+  g_assert_cmpint (findings->costs.forecast, ==, 15000);
+}
+
+static void
+test_hulls_are_kept_unless_touched (void)
+{
+  Punt punt = new_punt ();
+  g_autoptr (GbBoat) boat = punt.boat;
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+  const GbMesh *mesh;
+
+  /* The first time they are found whatever was touched. */
+  gb_findings_find (findings, boat, 0, TODAY);
+  g_assert_cmpuint (findings->hulls.n_hulls, ==, 1);
+  mesh = findings->hulls.hulls[0].mesh;
+  punt.plywood->thickness = 0.02;
+  gb_findings_find (findings, boat, 0, TODAY);
+  g_assert_true (findings->hulls.hulls[0].mesh == mesh);
+  assert_near (findings->rollup.boat.mass, 90, 1e-10);
+
+  punt.hull->length = 5;
+  gb_findings_find (findings, boat, GB_TOUCHED_HULLS, TODAY);
+  assert_near (findings->flotation.limit.displacement, 1500, 1e-9);
+  assert_near (findings->rollup.boat.mass, (5 + 5 + 1) * 0.02 * 500, 1e-10);
+}
+
+static void
+test_an_empty_build_and_its_end (void)
+{
+  g_autoptr (GbBoat) boat = gb_boat_new ();
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+
+  gb_findings_find (findings, boat, GB_TOUCHED_ALL, TODAY);
+  g_assert_true (isnan (findings->flotation.total));
+  g_assert_true (isnan (findings->flotation.limit.displacement));
+  g_assert_cmpint (findings->costs.forecast, ==, 0);
+  gb_findings_free (NULL);
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/findings/each-feeds-the-next", test_each_feeds_the_next);
+  g_test_add_func ("/findings/hulls-are-kept-unless-touched", test_hulls_are_kept_unless_touched);
+  g_test_add_func ("/findings/an-empty-build-and-its-end", test_an_empty_build_and_its_end);
+  return g_test_run ();
+}
