@@ -188,7 +188,7 @@ gb_quantity_format_bare (double value, GbDimension dim, GbUnits units)
   return gb_with_decimal_sign (digits);
 }
 
-/* A smaller unit for what is small: grams, ounces and millilitres. */
+/* A smaller unit for what is small: grams, ounces and millilitres. What would be rounded up to one of the larger is in that. */
 static const GbShownUnit *
 fitting_unit (double value, GbDimension dim, GbUnits units)
 {
@@ -200,7 +200,7 @@ fitting_unit (double value, GbDimension dim, GbUnits units)
 
   if (dim == GB_DIM_MASS && units == GB_UNITS_METRIC && v < 0.0995 && v > 0)
     return &gram;
-  if (dim == GB_DIM_MASS && units == GB_UNITS_FEET && v < 1 && v > 0)
+  if (dim == GB_DIM_MASS && units == GB_UNITS_FEET && v < 15.95 / 16 && v > 0)
     return &ounce;
   if (dim == GB_DIM_VOLUME && units == GB_UNITS_METRIC && v < 0.0995 && v > 0)
     return &millilitre;
