@@ -38,9 +38,9 @@ stand_there (GbProject *self, const GPtrArray *records, gint64 owner, gint64 bef
 gboolean
 gb_project_move (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, gint64 owner, gint64 before, GError **error)
 {
-  g_autofree char *words = gb_words_move (self->boat, kind, ids, n_ids);
-  g_autoptr (GbEdit) edit = gb_edit_new (words, kind, n_ids > 0 ? ids[0] : 0, NULL);
   g_autoptr (GPtrArray) tops = gb_tops (self->boat, kind, ids, n_ids);
+  g_autofree char *words = gb_words_move (tops);
+  g_autoptr (GbEdit) edit = gb_edit_new (words, kind, 0, NULL);
   g_autoptr (GPtrArray) moved = g_ptr_array_new ();
 
   g_return_val_if_fail (GB_IS_PROJECT (self), FALSE);
@@ -58,9 +58,9 @@ gb_project_move (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_
 gboolean
 gb_project_duplicate (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, GArray **copies, GError **error)
 {
-  g_autofree char *words = gb_words_copy (self->boat, kind, ids, n_ids);
-  g_autoptr (GbEdit) edit = gb_edit_new (words, kind, 0, NULL);
   g_autoptr (GPtrArray) tops = gb_tops (self->boat, kind, ids, n_ids);
+  g_autofree char *words = gb_words_copy (tops);
+  g_autoptr (GbEdit) edit = gb_edit_new (words, kind, 0, NULL);
   g_autoptr (GbCopying) copying = gb_copying_new (edit, self->boat, self->boat);
   g_autoptr (GHashTable) copy_of = g_hash_table_new (NULL, NULL);
   g_autoptr (GPtrArray) made = g_ptr_array_new ();

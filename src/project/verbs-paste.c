@@ -85,22 +85,13 @@ gb_project_copy (GbProject *self, const gint64 *ids, guint n_ids)
 
 /* Pasting ------------------------------------------------------------------------------------------------------------- */
 
-static char *
-words_for_paste (const GbBoat *from, const gint64 *ids, guint n_ids)
-{
-  g_autofree char *records = gb_words_records (from, GB_RECORD_PART, ids, n_ids);
-
-  /* Translators: after "Undo:". "paste of 3 parts" */
-  return g_strdup_printf (C_ ("undo", "paste of %s"), records);
-}
-
 gboolean
 gb_project_paste_from (GbProject *self, const GbBoat *from, const gint64 *ids, guint n_ids, gint64 owner, gint64 before,
                        GArray **copies, GError **error)
 {
-  g_autofree char *words = words_for_paste (from, ids, n_ids);
-  g_autoptr (GbEdit) edit = gb_edit_new (words, GB_RECORD_PART, 0, NULL);
   g_autoptr (GPtrArray) tops = gb_tops (from, GB_RECORD_PART, ids, n_ids);
+  g_autofree char *words = gb_words_paste (tops);
+  g_autoptr (GbEdit) edit = gb_edit_new (words, GB_RECORD_PART, 0, NULL);
   g_autoptr (GPtrArray) made = g_ptr_array_new ();
   g_autoptr (GbCopying) copying = NULL;
 

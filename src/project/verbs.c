@@ -13,45 +13,58 @@
 
 /* Setting ------------------------------------------------------------------------------------------------------------- */
 
-static GbEdit *
-new_setting (GbProject *self, const GbField *field, const gint64 *ids, guint n_ids)
+/* The records with these ids, or NULL with a sentence if one of them is gone. */
+static GPtrArray *
+find_all (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, GError **error)
 {
-  g_autofree char *words = gb_words_set (self->boat, field, ids, n_ids);
+  g_autoptr (GPtrArray) records = g_ptr_array_new ();
 
-  return gb_edit_new (words, field->kind, n_ids > 0 ? ids[0] : 0, field->name);
-}
-
-/* The edit gets all that are to be set; FALSE if one of them is gone. */
-static gboolean
-put_setting (GbProject *self, GbEdit *edit, const GbField *field, const gint64 *ids, guint n_ids, const GbValue *value,
-             GError **error)
-{
   for (guint i = 0; i < n_ids; i++)
     {
-      GbRecord *record = gb_edit_touch (edit, self->boat, field->kind, ids[i]);
+      GbRecord *record = gb_boat_get (self->boat, kind, ids[i]);
 
       if (record == NULL)
         {
           g_set_error_literal (error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED,
                                _ ("What is to be changed is no longer in this build."));
-          return FALSE;
+          return NULL;
         }
-      gb_field_set (field, record, value);
+      g_ptr_array_add (records, record);
     }
-  return TRUE;
+  return g_steal_pointer (&records);
+}
+
+static GbEdit *
+new_setting (const GbField *field, const GPtrArray *records)
+{
+  g_autofree char *words = gb_words_set (field, records);
+
+  return gb_edit_new (words, field->kind, records->len > 0 ? ((const GbRecord *) records->pdata[0])->id : 0, field->name);
+}
+
+static gboolean
+apply_setting (GbProject *self, GbEdit *edit, const GbField *field, const GPtrArray *records, const GbValue *value, GError **error)
+{
+  for (guint i = 0; i < records->len; i++)
+    gb_field_set (field, gb_edit_touch (edit, self->boat, field->kind, ((const GbRecord *) records->pdata[i])->id), value);
+  return gb_project_apply_keep (self, edit, error);
 }
 
 gboolean
 gb_project_set_all (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, const GbField *field,
                     const GbValue *value, GError **error)
 {
+  g_autoptr (GPtrArray) records = NULL;
   g_autoptr (GbEdit) edit = NULL;
 
   g_return_val_if_fail (GB_IS_PROJECT (self), FALSE);
   g_return_val_if_fail (field->kind == kind && value->storage == gb_field_storage (field), FALSE);
 
-  edit = new_setting (self, field, ids, n_ids);
-  return put_setting (self, edit, field, ids, n_ids, value, error) && gb_project_apply_keep (self, edit, error);
+  records = find_all (self, kind, ids, n_ids, error);
+  if (records == NULL)
+    return FALSE;
+  edit = new_setting (field, records);
+  return apply_setting (self, edit, field, records, value, error);
 }
 
 gboolean
@@ -63,17 +76,14 @@ gb_project_set (GbProject *self, GbRecordKind kind, gint64 id, const GbField *fi
 /* TRUE if @text is what an editor showed at its start for every record: then nothing was entered, and a number is not rounded to what
  * was shown of it, nor a name looked up that others share. */
 static gboolean
-is_as_shown (GbProject *self, const GbField *field, const gint64 *ids, guint n_ids, const char *text)
+is_as_shown (GbProject *self, const GbField *field, const GPtrArray *records, const char *text)
 {
-  for (guint i = 0; i < n_ids; i++)
+  for (guint i = 0; i < records->len; i++)
     {
-      const GbRecord *record = gb_boat_get (self->boat, field->kind, ids[i]);
-      g_autofree char *shown = NULL;
+      g_autofree char *shown = field->dim == GB_DIM_REF
+                                 ? gb_project_display (self, field, records->pdata[i])
+                                 : gb_field_edit_text (field, records->pdata[i], gb_boat_build (self->boat));
 
-      if (record == NULL)
-        return FALSE;
-      shown = field->dim == GB_DIM_REF ? gb_project_display (self, field, record)
-                                       : gb_field_edit_text (field, record, gb_boat_build (self->boat));
       if (g_strcmp0 (shown, text) != 0)
         return FALSE;
     }
@@ -84,22 +94,25 @@ gboolean
 gb_project_enter (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, const GbField *field, const char *text,
                   GError **error)
 {
+  g_autoptr (GPtrArray) records = NULL;
   g_autoptr (GbEdit) edit = NULL;
-  g_auto (GbValue) value = { 0 };
+  g_auto (GbValue) value = gb_field_unknown (field);
   gboolean read;
 
   g_return_val_if_fail (GB_IS_PROJECT (self), FALSE);
   g_return_val_if_fail (field->kind == kind, FALSE);
 
-  if (is_as_shown (self, field, ids, n_ids, text))
+  records = find_all (self, kind, ids, n_ids, error);
+  if (records == NULL)
+    return FALSE;
+  if (is_as_shown (self, field, records, text))
     return TRUE;
-  edit = new_setting (self, field, ids, n_ids);
-  value = gb_field_unknown (field);
+  edit = new_setting (field, records);
   if (field->dim == GB_DIM_REF)
     read = gb_names_read (self->boat, field, text, edit, &value.integer, error);
   else
     read = gb_field_parse (field, text, gb_boat_build (self->boat), &value, error);
-  return read && put_setting (self, edit, field, ids, n_ids, &value, error) && gb_project_apply_keep (self, edit, error);
+  return read && apply_setting (self, edit, field, records, &value, error);
 }
 
 /* Adding -------------------------------------------------------------------------------------------------------------- */
@@ -184,13 +197,13 @@ gb_project_add_part (GbProject *self, const char *name, GbPartKind kind, gint64 
 gboolean
 gb_project_remove (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, GError **error)
 {
-  g_autofree char *words = gb_words_remove (self->boat, kind, ids, n_ids);
-  g_autoptr (GbEdit) edit = gb_edit_new (words, kind, n_ids > 0 ? ids[0] : 0, NULL);
+  g_autoptr (GPtrArray) tops = gb_tops (self->boat, kind, ids, n_ids);
+  g_autofree char *words = gb_words_remove (tops);
+  g_autoptr (GbEdit) edit = gb_edit_new (words, kind, 0, NULL);
 
   g_return_val_if_fail (GB_IS_PROJECT (self), FALSE);
 
-  for (guint i = 0; i < n_ids; i++)
-    if (gb_boat_get (self->boat, kind, ids[i]) != NULL)
-      gb_edit_delete (edit, kind, ids[i]);
+  for (guint i = 0; i < tops->len; i++)
+    gb_edit_delete (edit, kind, ((const GbRecord *) tops->pdata[i])->id);
   return gb_project_apply_keep (self, edit, error);
 }

@@ -66,11 +66,11 @@ gb_words_title (const GbRecord *record)
 }
 
 char *
-gb_words_records (const GbBoat *boat, GbRecordKind kind, const gint64 *ids, guint n)
+gb_words_records (const GPtrArray *records)
 {
-  const GbRecord *record = n == 1 ? gb_boat_get (boat, kind, ids[0]) : NULL;
-
-  return record != NULL ? gb_words_title (record) : gb_words_count (kind, n);
+  if (records->len == 1)
+    return gb_words_title (records->pdata[0]);
+  return gb_words_count (records->len > 0 ? ((const GbRecord *) records->pdata[0])->kind : GB_RECORD_PART, records->len);
 }
 
 /* A label as it stands within a sentence. */
@@ -88,13 +88,13 @@ label_inside (const char *label)
 }
 
 char *
-gb_words_set (const GbBoat *boat, const GbField *field, const gint64 *ids, guint n)
+gb_words_set (const GbField *field, const GPtrArray *records)
 {
   g_autofree char *label = label_inside (_ (field->label));
-  g_autofree char *records = gb_words_records (boat, field->kind, ids, n);
+  g_autofree char *set = gb_words_records (records);
 
   /* Translators: after "Undo:". A field and what it belongs to: "thickness of Side panel", "material of 3 parts". */
-  return g_strdup_printf (C_ ("undo", "%1$s of %2$s"), label, records);
+  return g_strdup_printf (C_ ("undo", "%1$s of %2$s"), label, set);
 }
 
 char *
@@ -113,32 +113,39 @@ gb_words_add (const GbRecord *draft)
   return g_strdup_printf (C_ ("undo", "new %1$s %2$s"), label, title);
 }
 
-/* A format with one %s for what it was done to. */
+/* @format has one %s for what it was done to. */
 static char *
-words_for (const char *format, const GbBoat *boat, GbRecordKind kind, const gint64 *ids, guint n)
+words_for (const char *format, const GPtrArray *records)
 {
-  g_autofree char *records = gb_words_records (boat, kind, ids, n);
+  g_autofree char *what = gb_words_records (records);
 
-  return g_strdup_printf (format, records);
+  return g_strdup_printf (format, what);
 }
 
 char *
-gb_words_remove (const GbBoat *boat, GbRecordKind kind, const gint64 *ids, guint n)
+gb_words_remove (const GPtrArray *records)
 {
   /* Translators: after "Undo:". "deletion of 3 parts" */
-  return words_for (C_ ("undo", "deletion of %s"), boat, kind, ids, n);
+  return words_for (C_ ("undo", "deletion of %s"), records);
 }
 
 char *
-gb_words_move (const GbBoat *boat, GbRecordKind kind, const gint64 *ids, guint n)
+gb_words_move (const GPtrArray *records)
 {
   /* Translators: after "Undo:". "move of Frame 2" */
-  return words_for (C_ ("undo", "move of %s"), boat, kind, ids, n);
+  return words_for (C_ ("undo", "move of %s"), records);
 }
 
 char *
-gb_words_copy (const GbBoat *boat, GbRecordKind kind, const gint64 *ids, guint n)
+gb_words_copy (const GPtrArray *records)
 {
   /* Translators: after "Undo:". "copy of Frame 2" */
-  return words_for (C_ ("undo", "copy of %s"), boat, kind, ids, n);
+  return words_for (C_ ("undo", "copy of %s"), records);
+}
+
+char *
+gb_words_paste (const GPtrArray *records)
+{
+  /* Translators: after "Undo:". "paste of 3 parts" */
+  return words_for (C_ ("undo", "paste of %s"), records);
 }
