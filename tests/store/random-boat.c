@@ -2,6 +2,8 @@
 
 #include "random-boat.h"
 
+#include "boat/quantity.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -60,6 +62,22 @@ random_real (GRand *rand, const GbField *field)
   return v;
 }
 
+/* Something that says more than a number, as it is typed into a cell; TRUE if it gave a value that the field may hold. */
+static gboolean
+type_something (GRand *rand, const GbBoat *boat, const GbField *field, GbRecord *record)
+{
+  const char *unit = gb_field_storage (field) == GB_STORAGE_REAL ? gb_quantity_unit (field->dim, GB_UNITS_METRIC) : "";
+  g_autofree char *text = g_strdup_printf ("%d/%d+0.%d %s", g_rand_int_range (rand, 1, 9), g_rand_int_range (rand, 1, 9),
+                                           g_rand_int_range (rand, 0, 99), unit);
+  const GbBuild *build = record->kind == GB_RECORD_BUILD ? (const GbBuild *) record : gb_boat_build (boat);
+  g_auto (GbValue) value = { 0 };
+
+  if (!gb_field_parse (field, text, build, &value, NULL))
+    return FALSE;
+  gb_field_set (field, record, &value);
+  return TRUE;
+}
+
 static gint64
 random_id (GRand *rand, const GbBoat *boat, GbRecordKind kind)
 {
@@ -104,8 +122,12 @@ random_field (GRand *rand, const GbBoat *boat, const GbField *field, GbRecord *r
   gboolean choice = field->dim == GB_DIM_CHOICE || field->dim == GB_DIM_FLAG;
   g_autofree char *text = NULL;
 
+  gb_typed_set (record, field->name, NULL);
   if (!choice && g_rand_int_range (rand, 0, 3) == 0)
     set_unknown (field, record);
+  else if ((gb_field_storage (field) == GB_STORAGE_REAL || field->dim == GB_DIM_MONEY) && g_rand_int_range (rand, 0, 4) == 0
+           && type_something (rand, boat, field, record))
+    return;
   else
     switch (gb_field_storage (field))
       {
