@@ -182,6 +182,7 @@ GArray *
 gb_sections_edge (const GArray *sections)
 {
   GArray *edge = g_array_new (FALSE, FALSE, sizeof (GbVec3));
+  GbVec3 first;
 
   for (guint i = 0; i < 2 * sections->len; i++)
     {
@@ -193,6 +194,8 @@ gb_sections_edge (const GArray *sections)
       if (port || sheer.y != 0)
         g_array_append_val (edge, point);
     }
-  g_array_append_val (edge, g_array_index (edge, GbVec3, 0));
+  /* Through a copy: the array may move while it grows. */
+  first = g_array_index (edge, GbVec3, 0);
+  g_array_append_val (edge, first);
   return edge;
 }
