@@ -198,11 +198,11 @@ fitting_unit (double value, GbDimension dim, GbUnits units)
   const GbShownUnit *shown = gb_dimension_shown (dim, units);
   double v = fabs (in_shown_unit (value, shown));
 
-  if (dim == GB_DIM_MASS && units == GB_UNITS_METRIC && v < 0.0995 && v > 0)
+  if (dim == GB_DIM_MASS && units == GB_UNITS_METRIC && v < 0.09995 && v > 0)
     return &gram;
   if (dim == GB_DIM_MASS && units == GB_UNITS_FEET && v < 15.95 / 16 && v > 0)
     return &ounce;
-  if (dim == GB_DIM_VOLUME && units == GB_UNITS_METRIC && v < 0.0995 && v > 0)
+  if (dim == GB_DIM_VOLUME && units == GB_UNITS_METRIC && v < 0.09995 && v > 0)
     return &millilitre;
   return shown;
 }
