@@ -464,7 +464,7 @@ names_of (Reader *reader, GbRecordKind kind)
 static gboolean
 fail_link (Reader *reader, const Link *link, const char *format)
 {
-  g_autofree char *sentence = g_strdup_printf (format, _ (gb_record_type (link->field->refers_to)->label), link->json->text);
+  g_autofree char *sentence = g_strdup_printf (format, gb_record_type (link->field->refers_to)->name, link->json->text);
 
   return fail_field (reader, GB_TEXT_FORM_ERROR_REFERENCE, link->field->kind, link->from->json, link->json, sentence);
 }
@@ -482,12 +482,12 @@ resolve_link (Reader *reader, const Link *link)
     to = g_hash_table_lookup (reader->by_id[kind], &id);
 
   if (to == &several_of_a_name)
-    /* Translators: a kind of record; a name */
+    /* Translators: a kind of record, as it stands in the text form; a name */
     return fail_link (reader, link, _ ("more than one %s is called “%s”; its id is expected."));
   if (to == NULL && link->json->type == GB_JSON_STRING)
     return fail_link (reader, link, _ ("there is no %s called “%s”."));
   if (to == NULL)
-    /* Translators: a kind of record; a number */
+    /* Translators: a kind of record, as it stands in the text form; a number */
     return fail_link (reader, link, _ ("there is no %s with the id %s."));
   gb_field_set_integer (link->field, link->from->record, to->record->id);
   return TRUE;
