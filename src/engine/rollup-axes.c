@@ -152,38 +152,6 @@ gb_moments_move (GbMoments *moments, const GbAxes *axes)
 }
 
 void
-gb_moments_add (GbMoments *to, const GbMoments *from)
-{
-  to->m += from->m;
-  to->x += from->x, to->y += from->y, to->z += from->z;
-  to->xx += from->xx, to->yy += from->yy, to->zz += from->zz;
-  to->xy += from->xy, to->yz += from->yz, to->zx += from->zx;
-}
-
-void
-gb_moments_scale (GbMoments *moments, double factor)
-{
-  moments->m *= factor;
-  moments->x *= factor, moments->y *= factor, moments->z *= factor;
-  moments->xx *= factor, moments->yy *= factor, moments->zz *= factor;
-  moments->xy *= factor, moments->yz *= factor, moments->zx *= factor;
-}
-
-void
-gb_moments_pair (GbMoments *moments)
-{
-  gb_moments_scale (moments, 2);
-  moments->y = moments->xy = moments->yz = 0;
-}
-
-void
-gb_errors_pair (GbMoments *errors)
-{
-  gb_moments_scale (errors, 4);
-  errors->y = errors->yy = errors->xy = errors->yz = 0;
-}
-
-void
 gb_moments_centre (GbMoments *moments)
 {
   double m = moments->m;

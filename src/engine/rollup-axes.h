@@ -45,13 +45,57 @@ void gb_first_move (GbFirst *first, const GbAxes *axes);
 void gb_moments_move (GbMoments *moments, const GbAxes *axes);
 /* Turns the second moments alone. */
 void gb_moments_turn (GbMoments *moments, const double turn[3][3]);
-void gb_moments_add (GbMoments *to, const GbMoments *from);
-void gb_moments_scale (GbMoments *moments, double factor);
-/* Adds the image in the plane y = 0: of masses, and of errors that both share. */
-void gb_moments_pair (GbMoments *moments);
-void gb_errors_pair (GbMoments *errors);
-
 /* About the centre: first moments become 0. Nothing happens where m is 0. */
 void gb_moments_centre (GbMoments *moments);
+
+/* @mass at @centre, with its extent about that: second moments over the mass. */
+static inline GbMoments
+gb_moments_at (double mass, const double centre[3], const GbMoments *extent)
+{
+  double x = centre[0], y = centre[1], z = centre[2];
+
+  return (GbMoments){ .m = mass,
+                      .x = mass * x,
+                      .y = mass * y,
+                      .z = mass * z,
+                      .xx = mass * (x * x + extent->xx),
+                      .yy = mass * (y * y + extent->yy),
+                      .zz = mass * (z * z + extent->zz),
+                      .xy = mass * (x * y + extent->xy),
+                      .yz = mass * (y * z + extent->yz),
+                      .zx = mass * (z * x + extent->zx) };
+}
+
+static inline void
+gb_moments_add (GbMoments *to, const GbMoments *from)
+{
+  to->m += from->m;
+  to->x += from->x, to->y += from->y, to->z += from->z;
+  to->xx += from->xx, to->yy += from->yy, to->zz += from->zz;
+  to->xy += from->xy, to->yz += from->yz, to->zx += from->zx;
+}
+
+static inline void
+gb_moments_scale (GbMoments *moments, double factor)
+{
+  moments->m *= factor;
+  moments->x *= factor, moments->y *= factor, moments->z *= factor;
+  moments->xx *= factor, moments->yy *= factor, moments->zz *= factor;
+  moments->xy *= factor, moments->yz *= factor, moments->zx *= factor;
+}
+
+/* Half of it on either side of the plane y = 0, as mirror images. */
+static inline void
+gb_moments_mirror (GbMoments *moments)
+{
+  moments->y = moments->xy = moments->yz = 0;
+}
+
+/* The errors of two mirror images are one error, and to opposite sides in y. */
+static inline void
+gb_errors_mirror (GbMoments *errors)
+{
+  errors->y = errors->yy = errors->xy = errors->yz = 0;
+}
 
 G_END_DECLS

@@ -3,8 +3,6 @@
 
 #include "rollup-private.h"
 
-#include <math.h>
-
 /* What a coating lies on.
  *
  * The surfaces of a part or group are gathered as masses are, area in place of mass, so that pairs, copies and turns count. Coatings have
@@ -67,7 +65,7 @@ copied_outward (const GbPart *part, const GbSurfaces *one)
       gb_axes_of_group (part, &axes);
       gb_moments_move (&all.placed, &axes);
     }
-  gb_part_copy_moments (part, &all.placed);
+  gb_part_copy_moments (part, copies, &all.placed);
   all.loose *= copies;
   return all;
 }
@@ -147,6 +145,7 @@ gather_group (GbRollupWork *work, const GbPart *group)
       GbSurfaces one, copies;
       Level *level;
 
+      gb_fetch_ahead (all, i);
       while (i >= g_array_index (levels, Level, levels->len - 1).end)
         close_level (work, levels);
       level = &g_array_index (levels, Level, levels->len - 1);

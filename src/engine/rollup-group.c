@@ -3,20 +3,6 @@
 
 #include "rollup-private.h"
 
-#include <math.h>
-
-GbGathering *
-gb_rollup_innermost (GbRollupWork *work)
-{
-  return &g_array_index (work->open, GbGathering, work->open->len - 1);
-}
-
-gboolean
-gb_part_gathers (const GbPart *part)
-{
-  return part->kind == GB_KIND_GROUP || part->n_below > 0;
-}
-
 void
 gb_rollup_open_group (GbRollupWork *work, const GbPart *group, guint end)
 {
@@ -31,6 +17,9 @@ gb_rollup_open_group (GbRollupWork *work, const GbPart *group, guint end)
   opened.weighing = gb_rollup_weighing_of (work, group != NULL ? group->rec.index : GB_WHOLE_BOAT);
   if (group != NULL)
     {
+      GbSpan span = { group->rec.index, end, opened.weighing };
+
+      g_array_append_val (work->spans, span);
       gb_axes_of_group (group, &opened.axes);
       gb_axes_compose (&gb_rollup_innermost (work)->to_boat, &opened.axes, &opened.to_boat);
     }
@@ -58,8 +47,8 @@ copy_outward (GbRollupWork *work, GbGathering *group)
   gb_moments_move (&group->placed, &group->axes);
   gb_moments_move (&group->errors, &group->axes);
   err_in_place (group);
-  gb_part_copy_moments (part, &group->placed);
-  gb_part_copy_errors (part, &group->errors);
+  gb_part_copy_moments (part, copies, &group->placed);
+  gb_part_copy_errors (part, copies, &group->errors);
   group->loose *= copies;
   group->loose_variance *= copies * copies;
   group->listed *= copies;
@@ -70,19 +59,9 @@ copy_outward (GbRollupWork *work, GbGathering *group)
       GbSharedError *error = &g_array_index (work->shared.stack, GbSharedError, i);
 
       gb_first_move (&error->first, &group->axes);
-      gb_part_copy_first (part, &error->first);
+      error->first = gb_part_copy_first (part, copies, &error->first);
       error->loose *= copies;
     }
-}
-
-GbInertia
-gb_inertia_of (const GbMoments *moments, const GbAxes *to_boat)
-{
-  GbMoments m = *moments;
-
-  if (to_boat->turned)
-    gb_moments_turn (&m, to_boat->turn);
-  return (GbInertia){ .xx = m.yy + m.zz, .yy = m.zz + m.xx, .zz = m.xx + m.yy, .xy = m.xy, .yz = m.yz, .zx = m.zx };
 }
 
 /* Variance of the mass, and covariance of the centre in the second moments of the result: each error's own first, then each material's.

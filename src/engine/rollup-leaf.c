@@ -3,8 +3,6 @@
 
 #include "rollup-private.h"
 
-#include <math.h>
-
 /* One part, before and after its copies. */
 typedef struct
 {
@@ -19,61 +17,6 @@ typedef struct
   gboolean told[2]; /* by supports: x, y */
   GbMoments errors; /* covariance of one's mass and moments, without the materials' errors; of the mass alone where it has no place */
 } Leaf;
-
-gboolean
-gb_is_place (const double centre[3])
-{
-  return isfinite (centre[0]) && isfinite (centre[1]) && isfinite (centre[2]);
-}
-
-double
-gb_part_copies (const GbPart *part)
-{
-  return part->quantity >= 0 && isfinite (part->quantity) ? part->quantity * (part->pair ? 2 : 1) : NAN;
-}
-
-void
-gb_part_copy_moments (const GbPart *part, GbMoments *moments)
-{
-  if (part->pair)
-    gb_moments_pair (moments);
-  if (part->quantity != 1)
-    gb_moments_scale (moments, part->quantity);
-}
-
-void
-gb_part_copy_errors (const GbPart *part, GbMoments *errors)
-{
-  if (part->pair)
-    gb_errors_pair (errors);
-  if (part->quantity != 1)
-    gb_moments_scale (errors, part->quantity * part->quantity);
-}
-
-void
-gb_part_copy_first (const GbPart *part, GbFirst *first)
-{
-  double n = part->quantity * (part->pair ? 2 : 1);
-
-  *first = (GbFirst){ n * first->m, n * first->x, part->pair ? 0 : n * first->y, n * first->z };
-}
-
-GbMoments
-gb_moments_at (double mass, const double centre[3], const GbMoments *extent)
-{
-  double x = centre[0], y = centre[1], z = centre[2];
-
-  return (GbMoments){ .m = mass,
-                      .x = mass * x,
-                      .y = mass * y,
-                      .z = mass * z,
-                      .xx = mass * (x * x + extent->xx),
-                      .yy = mass * (y * y + extent->yy),
-                      .zz = mass * (z * z + extent->zz),
-                      .xy = mass * (x * y + extent->xy),
-                      .yz = mass * (y * z + extent->yz),
-                      .zx = mass * (z * x + extent->zx) };
-}
 
 /* A skin's mesh lies in the boat's axes, whatever group it is listed in. */
 static void
@@ -275,7 +218,7 @@ fill_place (const GbRollupWork *work, const GbAxes *to_boat, const Leaf *leaf, G
   if (leaf->part->pair)
     sds[1] = 0;
   gb_axes_outward (to_boat, centre);
-  if (to_boat->turned)
+  if (to_boat->turned && !(sds[0] == sds[2] && sds[1] == sds[2]))
     {
       GbMoments spread = { .xx = sds[0] * sds[0], .yy = sds[1] * sds[1], .zz = sds[2] * sds[2] };
 
@@ -290,15 +233,18 @@ fill_place (const GbRollupWork *work, const GbAxes *to_boat, const Leaf *leaf, G
 static GbInertia
 inertia_of (const GbAxes *to_boat, const Leaf *leaf)
 {
-  GbMoments moments = leaf->taken.extent;
+  const GbMoments *extent = &leaf->taken.extent;
+  gboolean pair = leaf->part->pair != 0;
   double all = leaf->copies * leaf->mass;
+  GbMoments moments = {
+    .xx = all * extent->xx,
+    .yy = all * (extent->yy + (pair ? leaf->centre[1] * leaf->centre[1] : 0)),
+    .zz = all * extent->zz,
+    .xy = pair ? 0 : all * extent->xy,
+    .yz = pair ? 0 : all * extent->yz,
+    .zx = all * extent->zx,
+  };
 
-  gb_moments_scale (&moments, all);
-  if (leaf->part->pair)
-    {
-      moments.yy += all * leaf->centre[1] * leaf->centre[1];
-      moments.xy = moments.yz = 0;
-    }
   return gb_inertia_of (&moments, to_boat);
 }
 
@@ -346,8 +292,8 @@ gather (GbRollupWork *work, GbGathering *group, const Leaf *leaf, const GbMass *
     {
       GbMoments moments = gb_moments_at (leaf->mass, leaf->centre, &leaf->taken.extent), errors = leaf->errors;
 
-      gb_part_copy_moments (leaf->part, &moments);
-      gb_part_copy_errors (leaf->part, &errors);
+      gb_part_copy_moments (leaf->part, leaf->copies, &moments);
+      gb_part_copy_errors (leaf->part, leaf->copies, &errors);
       gb_moments_add (&group->placed, &moments);
       gb_moments_add (&group->errors, &errors);
     }
@@ -358,13 +304,9 @@ gather (GbRollupWork *work, GbGathering *group, const Leaf *leaf, const GbMass *
     }
   for (guint i = 0; i < n; i++)
     {
-      GbFirst first = { 0 };
+      GbFirst none = { 0 }, at = { 1, leaf->centre[0], leaf->centre[1], leaf->centre[2] };
+      GbFirst first = leaf->placed ? gb_part_copy_first (leaf->part, leaf->copies * masses[i], &at) : none;
 
-      if (leaf->placed)
-        {
-          first = (GbFirst){ masses[i], masses[i] * leaf->centre[0], masses[i] * leaf->centre[1], masses[i] * leaf->centre[2] };
-          gb_part_copy_first (leaf->part, &first);
-        }
       gb_shared_errors_add (&work->shared, group->shared, materials[i], &first, leaf->placed ? 0 : leaf->copies * masses[i]);
     }
   group->known = TRUE;
@@ -377,8 +319,11 @@ gb_rollup_add_leaf (GbRollupWork *work, const GbPart *part)
 {
   GbGathering *group = gb_rollup_innermost (work);
   GbMass *mass = &work->rollup->parts[part->rec.index];
-  Leaf leaf = { .part = part };
+  Leaf leaf;
 
+  leaf.part = part;
+  leaf.weighed = leaf.told[0] = leaf.told[1] = FALSE;
+  leaf.errors = (GbMoments){ 0 };
   weigh_leaf (work, &group->to_boat, &leaf);
   fill (work, &group->to_boat, &leaf, mass);
   group->n_parts++;

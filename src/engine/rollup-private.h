@@ -6,6 +6,8 @@
 #include "engine/takeoff.h"
 #include "engine/weighing.h"
 
+#include <math.h>
+
 G_BEGIN_DECLS
 
 /* What the files of the roll-up share; the method stands at the top of rollup.c. */
@@ -36,6 +38,13 @@ typedef struct
   double unweighed, weighed;
 } GbShares;
 
+/* Where a group lies in the flattened tree. */
+typedef struct
+{
+  guint index, end;
+  guint weighing; /* index of the one that stands for it, or GB_NOT_WEIGHED */
+} GbSpan;
+
 struct _GbRollupWork
 {
   GbRollup *rollup;
@@ -47,6 +56,7 @@ struct _GbRollupWork
   GbSharedErrors shared;
   GArray *standing;    /* of GbStanding */
   guint next_standing;
+  GArray *spans;       /* of GbSpan: all groups, in the tree's order */
   GArray *shares;      /* of GbShares, by index of the weighing */
   gboolean scaled;     /* a group or the boat is weighed */
   GArray *surface_of;  /* of guint, by index of the part: place in 'surfaces', from 1; empty until one is asked for */
@@ -60,20 +70,78 @@ typedef struct
   double loose; /* area without a place */
 } GbSurfaces;
 
-GbGathering *gb_rollup_innermost (GbRollupWork *work);
-
 /* How many there are of it, the pair counted; NAN if that cannot be. */
-double gb_part_copies (const GbPart *part);
+static inline double
+gb_part_copies (const GbPart *part)
+{
+  return part->quantity >= 0 && isfinite (part->quantity) ? part->quantity * (part->pair ? 2 : 1) : NAN;
+}
+
 /* From one of it to all of them, in the axes around it. */
-void gb_part_copy_moments (const GbPart *part, GbMoments *moments);
-void gb_part_copy_errors (const GbPart *part, GbMoments *errors);
-void gb_part_copy_first (const GbPart *part, GbFirst *first);
-/* @mass at @centre, with its extent about that. */
-GbMoments gb_moments_at (double mass, const double centre[3], const GbMoments *extent);
-gboolean gb_is_place (const double centre[3]);
+static inline void
+gb_part_copy_moments (const GbPart *part, double copies, GbMoments *moments)
+{
+  gb_moments_scale (moments, copies);
+  if (part->pair)
+    gb_moments_mirror (moments);
+}
+
+static inline void
+gb_part_copy_errors (const GbPart *part, double copies, GbMoments *errors)
+{
+  gb_moments_scale (errors, copies * copies);
+  if (part->pair)
+    gb_errors_mirror (errors);
+}
+
+static inline GbFirst
+gb_part_copy_first (const GbPart *part, double copies, const GbFirst *first)
+{
+  return (GbFirst){ copies * first->m, copies * first->x, part->pair ? 0 : copies * first->y, copies * first->z };
+}
+
+static inline gboolean
+gb_is_place (const double centre[3])
+{
+  return isfinite (centre[0]) && isfinite (centre[1]) && isfinite (centre[2]);
+}
 
 /* A group, or a part that has others in it. */
-gboolean gb_part_gathers (const GbPart *part);
+static inline gboolean
+gb_part_gathers (const GbPart *part)
+{
+  return part->kind == GB_KIND_GROUP || part->n_below > 0;
+}
+
+/* @moments: second moments about the centre, in axes that lie so in the boat's. */
+static inline GbInertia
+gb_inertia_of (GbMoments *moments, const GbAxes *to_boat)
+{
+  if (to_boat->turned)
+    gb_moments_turn (moments, to_boat->turn);
+  return (GbInertia){ .xx = moments->yy + moments->zz,
+                      .yy = moments->zz + moments->xx,
+                      .zz = moments->xx + moments->yy,
+                      .xy = moments->xy,
+                      .yz = moments->yz,
+                      .zx = moments->zx };
+}
+
+/* Calls a part that is a few ahead into the cache: the parts lie apart in memory, and waiting for each was a tenth of a large roll-up. */
+static inline void
+gb_fetch_ahead (const GPtrArray *parts, guint i)
+{
+  const char *ahead = parts->pdata[MIN (i + 4, parts->len - 1)];
+
+  for (guint offset = 0; offset < sizeof (GbPart); offset += 64)
+    __builtin_prefetch (ahead + offset);
+}
+
+static inline GbGathering *
+gb_rollup_innermost (GbRollupWork *work)
+{
+  return &g_array_index (work->open, GbGathering, work->open->len - 1);
+}
 
 /* Centre of one in the axes of what it is in, from the part or from its skin; turns @taken's extent into those axes. */
 void gb_leaf_place (const GbPart *part, const GbAxes *to_boat, GbTakenOff *taken, double centre[3]);
@@ -90,8 +158,5 @@ void gb_rollup_share_out (GbRollupWork *work);
 
 /* The surfaces that @coating lies on, in the axes of the innermost open group, which it is in. */
 GbSurfaces gb_rollup_surfaces (GbRollupWork *work, const GbPart *coating);
-
-/* @moments: second moments about the centre, in axes that lie so in the boat's. */
-GbInertia gb_inertia_of (const GbMoments *moments, const GbAxes *to_boat);
 
 G_END_DECLS

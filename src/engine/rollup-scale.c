@@ -3,8 +3,6 @@
 
 #include "rollup-private.h"
 
-#include <math.h>
-
 guint
 gb_rollup_weighing_of (GbRollupWork *work, guint index)
 {
@@ -121,41 +119,54 @@ typedef struct
   GbShares shares;
 } Sharing;
 
+/* What of @mass was weighed changes by one share, the rest by the other. */
+static double
+scale_of (const GbMass *mass, const GbShares *shares)
+{
+  double weighed = mass->by_as[GB_AS_WEIGHED];
+
+  return mass->mass > 0 ? (shares->unweighed * (mass->mass - weighed) + shares->weighed * weighed) / mass->mass : 1;
+}
+
+static void
+open_sharing (GbRollupWork *work, GArray *open, const GbSpan *span)
+{
+  Sharing inner = g_array_index (open, Sharing, open->len - 1);
+
+  inner.end = span->end;
+  if (span->weighing != GB_NOT_WEIGHED)
+    {
+      const GbShares *shares = &g_array_index (work->shares, GbShares, span->weighing);
+      double scale = work->rollup->parts[span->index].scale;
+
+      inner.shares = (GbShares){ scale * shares->unweighed, scale * shares->weighed };
+    }
+  g_array_append_val (open, inner);
+}
+
 /* Down the tree: each group hands on what the scales above it make of what is in it. */
 void
 gb_rollup_share_out (GbRollupWork *work)
 {
-  const GPtrArray *all = gb_boat_all (work->boat, GB_RECORD_PART);
-  guint of_boat = gb_rollup_weighing_of (work, GB_WHOLE_BOAT);
   g_autoptr (GArray) open = g_array_new (FALSE, FALSE, sizeof (Sharing));
+  const GbSpan *next = (const GbSpan *) (const void *) work->spans->data;
+  const GbSpan *last = next + work->spans->len;
+  guint of_boat = gb_rollup_weighing_of (work, GB_WHOLE_BOAT);
   Sharing outermost = { .end = G_MAXUINT, .shares = { 1, 1 } };
 
   if (of_boat != GB_NOT_WEIGHED)
     outermost.shares = g_array_index (work->shares, GbShares, of_boat);
   g_array_append_val (open, outermost);
-  work->next_standing = 0;
-  for (guint i = 0; i < all->len; i++)
+  for (guint i = 0; i < work->rollup->n_parts; i++)
     {
-      const GbPart *part = all->pdata[i];
-      GbMass *mass = &work->rollup->parts[i];
-      double weighed = mass->by_as[GB_AS_WEIGHED];
-      guint weighing = gb_rollup_weighing_of (work, i);
-      Sharing inner;
+      const GbShares *shares;
 
       while (i >= g_array_index (open, Sharing, open->len - 1).end)
         g_array_set_size (open, open->len - 1);
-      inner = g_array_index (open, Sharing, open->len - 1);
-      if (mass->mass > 0)
-        mass->scale = (inner.shares.unweighed * (mass->mass - weighed) + inner.shares.weighed * weighed) / mass->mass;
-      if (!gb_part_gathers (part))
-        continue;
-      if (weighing != GB_NOT_WEIGHED)
-        {
-          const GbShares *shares = &g_array_index (work->shares, GbShares, weighing);
-
-          inner.shares = (GbShares){ mass->scale * shares->unweighed, mass->scale * shares->weighed };
-        }
-      inner.end = i + part->n_below + 1;
-      g_array_append_val (open, inner);
+      shares = &g_array_index (open, Sharing, open->len - 1).shares;
+      if (shares->unweighed != 1 || shares->weighed != 1)
+        work->rollup->parts[i].scale = scale_of (&work->rollup->parts[i], shares);
+      if (next < last && next->index == i)
+        open_sharing (work, open, next++);
     }
 }

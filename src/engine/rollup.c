@@ -3,8 +3,6 @@
 
 #include "rollup-private.h"
 
-#include <math.h>
-
 /* The roll-up.
  *
  * 1. Take-off. One of each part has a mass m (takeoff.c), a centre c, and an extent: its second moments about its centre over its mass.
@@ -51,6 +49,7 @@ work_new (void)
   work->book = gb_book_new ();
   work->open = g_array_new (FALSE, FALSE, sizeof (GbGathering));
   work->standing = g_array_new (FALSE, FALSE, sizeof (GbStanding));
+  work->spans = g_array_new (FALSE, FALSE, sizeof (GbSpan));
   work->shares = g_array_new (FALSE, FALSE, sizeof (GbShares));
   work->surface_of = g_array_new (FALSE, TRUE, sizeof (guint));
   work->surfaces = g_array_new (FALSE, FALSE, sizeof (GbSurfaces));
@@ -65,6 +64,7 @@ work_free (GbRollupWork *work)
   gb_book_free (work->book);
   g_array_unref (work->open);
   g_array_unref (work->standing);
+  g_array_unref (work->spans);
   g_array_unref (work->shares);
   g_array_unref (work->surface_of);
   g_array_unref (work->surfaces);
@@ -95,6 +95,7 @@ start (GbRollup *rollup, const GbBoat *boat, const GbHullSet *hulls)
   work->place_spread = or_start (build->place_spread, "place_spread");
   work->next_standing = 0;
   work->scaled = FALSE;
+  g_array_set_size (work->spans, 0);
   g_array_set_size (work->shares, n_weighings);
   g_array_set_size (work->surface_of, 0);
   g_array_set_size (work->surfaces, 0);
@@ -113,6 +114,7 @@ walk (GbRollupWork *work)
     {
       const GbPart *part = all->pdata[i];
 
+      gb_fetch_ahead (all, i);
       while (i >= gb_rollup_innermost (work)->end)
         gb_rollup_close_group (work);
       if (gb_part_gathers (part))

@@ -49,10 +49,10 @@ typedef struct
   double listed_mass; /* as mass, but from the take-off, or from the sum of the parts, even where weighed */
   double placed_mass; /* of the mass, what has a place: the centre is that of this */
   double scale;       /* what weighed groups above make of it: times mass gives its share in the statement; 1 where none is weighed */
+  double by_as[GB_N_AS]; /* the mass, split */
   double x, y, z;     /* centre in the boat's axes; NAN: unknown. Of a pair: between the two */
   double mass_sd, x_sd, y_sd, z_sd;
   GbInertia inertia; /* about its own centre, the boat's directions; all of them together */
-  double by_as[GB_N_AS]; /* the mass, split */
   double surface;    /* of one, both faces and edges, for coating; m2; NAN: unknown */
   double amount;     /* of one, as the take-off has it: m2 of sheet, skin or coating, m of length, m3 of block, pieces; NAN */
   guint n_parts;     /* leaves below, or 1; quantity does not count */

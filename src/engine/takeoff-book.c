@@ -3,6 +3,8 @@
 
 #include "takeoff-book.h"
 
+#include <math.h>
+
 /* Ids are small numbers counted from 1, so their last bits spread them well. */
 #define N_SLOTS 256
 
@@ -19,6 +21,13 @@ typedef struct
   guint asked; /* the opening at which it was last asked for */
 } Outline;
 
+typedef struct
+{
+  gint64 hull;
+  double above, below;
+  GbMoments moments;
+} Skin;
+
 struct _GbBook
 {
   const GbBoat *boat;
@@ -26,6 +35,7 @@ struct _GbBook
   GArray *figures; /* of GbMaterialFigures, by index */
   Slot materials[N_SLOTS];
   Slot stock[N_SLOTS];
+  GArray *skins; /* of Skin */
   GHashTable *outlines; /* text -> Outline */
   guint opening;
 };
@@ -36,6 +46,7 @@ gb_book_new (void)
   GbBook *book = g_new0 (GbBook, 1);
 
   book->figures = g_array_new (FALSE, FALSE, sizeof (GbMaterialFigures));
+  book->skins = g_array_new (FALSE, FALSE, sizeof (Skin));
   book->outlines = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   return book;
 }
@@ -46,6 +57,7 @@ gb_book_free (GbBook *book)
   if (book == NULL)
     return;
   g_array_unref (book->figures);
+  g_array_unref (book->skins);
   g_hash_table_unref (book->outlines);
   g_free (book);
 }
@@ -67,6 +79,7 @@ gb_book_open (GbBook *book, const GbBoat *boat, const GbHullSet *hulls)
   book->opening++;
   forget (book->materials);
   forget (book->stock);
+  g_array_set_size (book->skins, 0);
   g_array_set_size (book->figures, materials->len);
   for (guint i = 0; i < materials->len; i++)
     g_array_index (book->figures, GbMaterialFigures, i) = gb_material_figures (materials->pdata[i]);
@@ -146,4 +159,59 @@ gb_book_outline (GbBook *book, const char *text)
     }
   outline->asked = book->opening;
   return outline->readable ? &outline->properties : NULL;
+}
+
+static GbMoments
+surface_moments (const GbMesh *mesh, double above, double below)
+{
+  GbSurface surface = gb_mesh_surface (mesh, above, below);
+  GbAxes to_centre = gb_axes_none;
+  GbMoments moments = { .m = surface.area,
+                        .xx = surface.xx,
+                        .yy = surface.yy,
+                        .zz = surface.zz,
+                        .xy = surface.xy,
+                        .yz = surface.yz,
+                        .zx = surface.zx };
+
+  if (!(surface.area > 0))
+    return (GbMoments){ 0 };
+  to_centre.origin[0] = surface.centre.x;
+  to_centre.origin[1] = surface.centre.y;
+  to_centre.origin[2] = surface.centre.z;
+  gb_moments_move (&moments, &to_centre);
+  return moments;
+}
+
+static GbMoments
+measure_skin (const GbHullShape *hull, double above, double below)
+{
+  GbMoments moments = surface_moments (hull->mesh, above, below);
+
+  if (hull->mirrored != NULL)
+    {
+      GbMoments other = surface_moments (hull->mirrored, above, below);
+
+      gb_moments_add (&moments, &other);
+    }
+  return moments;
+}
+
+GbMoments
+gb_book_skin (GbBook *book, const GbPart *part)
+{
+  Skin skin = { .hull = part->hull,
+                .above = part->extent == GB_EXTENT_ABOVE ? part->height : -INFINITY,
+                .below = part->extent == GB_EXTENT_BELOW ? part->height : INFINITY };
+
+  for (guint i = 0; i < book->skins->len; i++)
+    {
+      const Skin *known = &g_array_index (book->skins, Skin, i);
+
+      if (known->hull == skin.hull && known->above == skin.above && known->below == skin.below)
+        return known->moments;
+    }
+  skin.moments = measure_skin (gb_book_hull (book, part->hull), skin.above, skin.below);
+  g_array_append_val (book->skins, skin);
+  return skin.moments;
 }

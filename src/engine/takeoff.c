@@ -267,45 +267,6 @@ take_off_block (GbBook *book, const GbPart *part, GbTakenOff *taken)
   give_figure (book, taken, GB_BY_DENSITY);
 }
 
-/* Area, first and second moments of a surface, as if the area were mass. */
-static GbMoments
-surface_moments (const GbMesh *mesh, double above, double below)
-{
-  GbSurface surface = gb_mesh_surface (mesh, above, below);
-  GbAxes to_centre = gb_axes_none;
-  GbMoments moments = { .m = surface.area,
-                        .xx = surface.xx,
-                        .yy = surface.yy,
-                        .zz = surface.zz,
-                        .xy = surface.xy,
-                        .yz = surface.yz,
-                        .zx = surface.zx };
-
-  if (!(surface.area > 0))
-    return (GbMoments){ 0 };
-  to_centre.origin[0] = surface.centre.x;
-  to_centre.origin[1] = surface.centre.y;
-  to_centre.origin[2] = surface.centre.z;
-  gb_moments_move (&moments, &to_centre);
-  return moments;
-}
-
-static GbMoments
-skin_moments (const GbHullShape *hull, const GbPart *part)
-{
-  double above = part->extent == GB_EXTENT_ABOVE ? part->height : -INFINITY;
-  double below = part->extent == GB_EXTENT_BELOW ? part->height : INFINITY;
-  GbMoments moments = surface_moments (hull->mesh, above, below);
-
-  if (hull->mirrored != NULL)
-    {
-      GbMoments other = surface_moments (hull->mirrored, above, below);
-
-      gb_moments_add (&moments, &other);
-    }
-  return moments;
-}
-
 static void
 measure_skin (GbBook *book, const GbPart *part, GbTakenOff *taken)
 {
@@ -322,7 +283,7 @@ measure_skin (GbBook *book, const GbPart *part, GbTakenOff *taken)
       note (taken, GB_TROUBLE_NO_SIZE);
       return;
     }
-  moments = skin_moments (hull, part);
+  moments = gb_book_skin (book, part);
   taken->amount = taken->surface = need (taken, moments.m > 0 ? moments.m : NAN, GB_TROUBLE_NO_SURFACE);
   taken->centre[0] = moments.x / moments.m;
   taken->centre[1] = moments.y / moments.m;
@@ -399,19 +360,25 @@ take_off_pieces (GbTakenOff *taken, double mass)
   give_own_figure (taken, GB_BY_MASS, mass, GB_TROUBLE_NO_MASS);
 }
 
+/* One by one: clearing the struct as a whole costs as much as a take-off. */
+static inline void
+start (GbTakenOff *taken)
+{
+  taken->trouble = GB_TROUBLE_NONE;
+  taken->by = GB_BY_MASS;
+  taken->amount = taken->per = taken->figure = NAN;
+  taken->resin_mass = 0;
+  taken->material = taken->resin = GB_NO_MATERIAL;
+  taken->surface = NAN;
+  taken->centre[0] = taken->centre[1] = taken->centre[2] = NAN;
+  taken->extent = (GbMoments){ 0 };
+}
+
 void
 gb_take_off (GbBook *book, const GbPart *part, double coated, GbTakenOff *taken)
 {
-  *taken = (GbTakenOff){
-    .size = gb_part_size_from (part, gb_book_stock (book, part->stock)),
-    .amount = NAN,
-    .per = NAN,
-    .figure = NAN,
-    .material = GB_NO_MATERIAL,
-    .resin = GB_NO_MATERIAL,
-    .surface = NAN,
-    .centre = { NAN, NAN, NAN },
-  };
+  start (taken);
+  taken->size = gb_part_size_from (part, gb_book_stock (book, part->stock));
   switch ((GbTakeoff) part->takeoff)
     {
     case GB_TAKEOFF_SHEET:

@@ -382,9 +382,9 @@ make_group (Maker *maker, GbPart *part)
   part->pair = once_in (maker, 12);
   if (once_in (maker, 20))
     part->quantity = 2;
-  if (once_in (maker, 10))
+  if (once_in (maker, 40))
     part->turn_y = between (maker, -0.5, 0.5);
-  if (once_in (maker, 20))
+  if (once_in (maker, 40))
     part->turn_z = between (maker, -0.5, 0.5);
 }
 
