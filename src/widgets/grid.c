@@ -256,12 +256,29 @@ gb_grid_select (GbGrid *self, const gint64 *ids, guint n_ids)
   gtk_selection_model_set_selection (GTK_SELECTION_MODEL (self->selection), selected, mask);
 }
 
+/* The column in which @name is seen: its own, one that stands for it, or the main column. */
+static guint
+column_for (GbGrid *self, const char *name)
+{
+  g_autoptr (GArray) shown = gb_grid_shown_columns (self);
+  guint index = gb_grid_main_column (self);
+
+  for (guint i = 0; name != NULL && i < shown->len; i++)
+    {
+      GbColumn *column = gb_grid_column (self, g_array_index (shown, guint, i));
+
+      if (g_str_equal (column->name, name))
+        return column->index;
+      if (column->spec != NULL && column->spec->stands_for != NULL && g_strv_contains (column->spec->stands_for, name))
+        index = column->index;
+    }
+  return index;
+}
+
 gboolean
 gb_grid_go_to (GbGrid *self, GbRecordKind kind, gint64 id, const char *column_name, gboolean focus)
 {
-  GbColumn *column = column_name != NULL ? gb_grid_column_by_name (self, column_name) : NULL;
-  guint index = column != NULL && gtk_column_view_column_get_visible (column->view_column) ? column->index
-                                                                                          : gb_grid_main_column (self);
+  guint index = column_for (self, column_name);
   guint position;
 
   if (self->rows == NULL)

@@ -46,6 +46,8 @@ typedef struct
   GPtrArray *(*choices) (GbGrid *grid, const GbRecord *record);
   /* Takes an entry. NULL: gb_project_enter() for the field. */
   gboolean (*enter) (GbGrid *grid, const gint64 *ids, guint n_ids, const char *text, const GbChoiceItem *chosen, GError **error);
+  /* Names of fields that are seen in this column while their own are not shown: where undo goes. May be NULL. */
+  const char *const *stands_for;
 } GbGridColumn;
 
 /* What sort of grid it is: all that pages say about theirs, once. Static data. */
