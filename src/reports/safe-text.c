@@ -5,13 +5,18 @@
 
 #include <string.h>
 
-/* TRUE for what acts as a formula once the apostrophes before it are gone. */
+/* TRUE for what acts as a formula once the apostrophes and spaces before it are gone, which some programs take off. So do the wide
+ * forms of the signs, in some countries. */
 static gboolean
 acts (const char *text)
 {
   const char *start = text + strspn (text, "'");
 
-  return *start != '\0' && strchr ("=+-@\t\r", *start) != NULL;
+  if (*start != '\0' && strchr ("\t\r\n", *start) != NULL)
+    return TRUE;
+  while (*start == '\'' || g_unichar_isspace (g_utf8_get_char (start)))
+    start = g_utf8_next_char (start);
+  return *start != '\0' && g_utf8_strchr ("=+-@＝＋－＠", -1, g_utf8_get_char (start)) != NULL;
 }
 
 char *

@@ -177,9 +177,9 @@ static const GbColumn part_columns[] = {
   { "x", N_ ("x"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "y", N_ ("y"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "z", N_ ("z"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
-  { "moment_x", N_ ("Mass × x"), GB_CELL_MOMENT, 0, 0 },
-  { "moment_y", N_ ("Mass × y"), GB_CELL_MOMENT, 0, 0 },
-  { "moment_z", N_ ("Mass × z"), GB_CELL_MOMENT, 0, 0 },
+  { "moment_x", N_ ("Mass\302\240×\302\240x"), GB_CELL_MOMENT, 0, 0 },
+  { "moment_y", N_ ("Mass\302\240×\302\240y"), GB_CELL_MOMENT, 0, 0 },
+  { "moment_z", N_ ("Mass\302\240×\302\240z"), GB_CELL_MOMENT, 0, 0 },
   { "listed", N_ ("Listed"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
   { "scale", N_ ("Scale to listed"), GB_CELL_QUANTITY, GB_DIM_RATIO, 0 },
 };
