@@ -1,0 +1,219 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-verdicts"
+
+/* The boat within its limits? What is passed comes first, then what is not known. */
+
+#include "findings.h"
+
+#include "boat/money.h"
+#include "boat/quantity.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* A flotation limit that may well be passed is worth a word before it is. */
+#define CHANCE_WORTH_A_WORD 0.05
+
+typedef struct
+{
+  GPtrArray *verdicts;
+  const GbBoat *boat;
+  const GbFindings *findings;
+  GbUnits units;
+} Judge;
+
+static void
+verdict_free (gpointer verdict)
+{
+  g_free (((GbVerdict *) verdict)->sentence);
+  g_free (verdict);
+}
+
+static void
+say (Judge *judge, GbVerdictKind kind, char *take_sentence)
+{
+  GbVerdict *verdict = g_new (GbVerdict, 1);
+
+  *verdict = (GbVerdict){ kind, take_sentence };
+  g_ptr_array_add (judge->verdicts, verdict);
+}
+
+static char *
+mass_text (const Judge *judge, double mass)
+{
+  return gb_quantity_format (mass, GB_DIM_MASS, judge->units);
+}
+
+static char *
+money_text (const Judge *judge, gint64 amount)
+{
+  return gb_money_format_full (amount, gb_boat_build (judge->boat)->currency);
+}
+
+static void
+judge_sinking (Judge *judge)
+{
+  const GbFlotation *flotation = &judge->findings->flotation;
+  g_autofree char *total = mass_text (judge, flotation->total), *brim = mass_text (judge, flotation->brim);
+
+  /* Translators: two masses, with their units. */
+  say (judge, GB_VERDICT_PASSED,
+       g_strdup_printf (_ ("With margin and loads she comes to %s, and the hulls carry %s with their edge at the water: she sinks."),
+                        total, brim));
+}
+
+static void
+judge_limit (Judge *judge)
+{
+  const GbFlotation *flotation = &judge->findings->flotation;
+  g_autofree char *total = mass_text (judge, flotation->total), *over = mass_text (judge, -flotation->left);
+  g_autofree char *limit = mass_text (judge, flotation->limit.displacement);
+
+  /* Translators: three masses, with their units. */
+  say (judge, GB_VERDICT_PASSED,
+       g_strdup_printf (_ ("With margin and loads she comes to %s: %s over the flotation limit of %s."), total, over, limit));
+}
+
+static void
+judge_flotation (Judge *judge)
+{
+  const GbFlotation *flotation = &judge->findings->flotation;
+
+  if (flotation->sinks)
+    {
+      judge_sinking (judge);
+    }
+  else if (flotation->left < 0)
+    {
+      judge_limit (judge);
+    }
+  else if (flotation->chance > CHANCE_WORTH_A_WORD)
+    {
+      g_autofree char *chance = gb_quantity_format (flotation->chance, GB_DIM_RATIO, judge->units);
+
+      /* Translators: a chance in per cent, with its sign. */
+      say (judge, GB_VERDICT_NOTE,
+           g_strdup_printf (_ ("She is within the flotation limit, but the chance that she comes out over it is %s."), chance));
+    }
+}
+
+static void
+judge_target (Judge *judge)
+{
+  const GbRollup *rollup = &judge->findings->rollup;
+  double target = gb_boat_build (judge->boat)->target_mass, mass = rollup->boat.mass + rollup->margin.total;
+  g_autofree char *mass_words = NULL, *over = NULL, *target_words = NULL;
+
+  if (!(mass > target))
+    return;
+  mass_words = mass_text (judge, mass);
+  over = mass_text (judge, mass - target);
+  target_words = mass_text (judge, target);
+  /* Translators: three masses, with their units. */
+  say (judge, GB_VERDICT_PASSED,
+       g_strdup_printf (_ ("The finished boat, with margin, comes to %s: %s over the target of %s."), mass_words, over, target_words));
+}
+
+static void
+judge_budget (Judge *judge)
+{
+  const GbCosts *costs = &judge->findings->costs;
+  g_autofree char *forecast = NULL, *over = NULL, *budget = NULL;
+
+  if (costs->budget == GB_MONEY_UNKNOWN || costs->forecast == GB_MONEY_UNKNOWN || costs->forecast <= costs->budget)
+    return;
+  forecast = money_text (judge, costs->forecast);
+  over = money_text (judge, costs->forecast - costs->budget);
+  budget = money_text (judge, costs->budget);
+  /* Translators: three sums of money. */
+  say (judge, GB_VERDICT_PASSED,
+       g_strdup_printf (_ ("She is forecast to cost %s: %s over the budget of %s."), forecast, over, budget));
+}
+
+/* @format holds one %u. */
+static void
+note_number (Judge *judge, guint n, const char *format)
+{
+  if (n > 0)
+    say (judge, GB_VERDICT_NOTE, g_strdup_printf (format, n));
+}
+
+static void
+note_parts (Judge *judge)
+{
+  const GbMass *boat = &judge->findings->rollup.boat;
+
+  note_number (judge, boat->n_no_mass,
+               ngettext ("%u part without a mass.",
+                         "%u parts without a mass.", boat->n_no_mass));
+  note_number (judge, boat->n_no_place,
+               ngettext ("%u part without a place: it counts for the mass, and not for the centre of gravity.",
+                         "%u parts without a place: they count for the mass, and not for the centre of gravity.", boat->n_no_place));
+}
+
+static void
+note_hulls (Judge *judge)
+{
+  const GbHullSet *hulls = &judge->findings->hulls;
+
+  if (gb_boat_n (judge->boat, GB_RECORD_HULL) == 0)
+    say (judge, GB_VERDICT_NOTE, g_strdup (_ ("There is no hull yet, and so no flotation limit.")));
+  for (guint i = 0; i < hulls->n_hulls; i++)
+    if (hulls->hulls[i].trouble != NULL)
+      {
+        const GbHull *hull = gb_boat_hull (judge->boat, hulls->hulls[i].id);
+        g_autofree char *title = hull != NULL ? gb_record_dup_title (&hull->rec) : g_strdup (_ ("Hull"));
+
+        /* Translators: the name of a hull, and a sentence that says what is wrong with it. */
+        say (judge, GB_VERDICT_NOTE, g_strdup_printf (_ ("%s: %s"), title, hulls->hulls[i].trouble));
+      }
+  if (isnan (judge->findings->flotation.water_density))
+    say (judge, GB_VERDICT_NOTE, g_strdup (_ ("The density of the water is not known, and so no flotation limit.")));
+}
+
+static void
+note_loads (Judge *judge)
+{
+  const GbFlotation *flotation = &judge->findings->flotation;
+
+  note_number (judge, flotation->n_no_mass_loads,
+               ngettext ("%u load without a mass.",
+                         "%u loads without a mass.", flotation->n_no_mass_loads));
+  note_number (judge, flotation->n_no_place_loads,
+               ngettext ("%u load without a place.",
+                         "%u loads without a place.", flotation->n_no_place_loads));
+}
+
+static void
+note_money (Judge *judge)
+{
+  const GbCosts *costs = &judge->findings->costs;
+
+  note_number (judge, costs->n_no_price,
+               ngettext ("%u thing still to buy is without a price.",
+                         "%u things still to buy are without a price.", costs->n_no_price));
+  note_number (judge, costs->n_no_price_lines,
+               ngettext ("%u line of a receipt is without a price or a quantity.",
+                         "%u lines of receipts are without a price or a quantity.", costs->n_no_price_lines));
+  note_number (judge, costs->n_future,
+               ngettext ("%u receipt is dated in the future.",
+                         "%u receipts are dated in the future.", costs->n_future));
+}
+
+GPtrArray *
+gb_findings_verdicts (const GbBoat *boat, const GbFindings *findings)
+{
+  Judge judge = { .verdicts = g_ptr_array_new_with_free_func (verdict_free),
+                  .boat = boat,
+                  .findings = findings,
+                  .units = (GbUnits) gb_boat_build (boat)->units };
+
+  judge_flotation (&judge);
+  judge_target (&judge);
+  judge_budget (&judge);
+  note_parts (&judge);
+  note_hulls (&judge);
+  note_loads (&judge);
+  note_money (&judge);
+  return judge.verdicts;
+}
