@@ -16,12 +16,12 @@
 typedef struct
 {
   GPtrArray *materials;
-  GHashTable *names;    /* folded names of those */
-  GPtrArray *columns;   /* (element-type GbField), NULL until the line that names them */
+  GHashTable *names;     /* folded names of those */
+  GPtrArray *columns;    /* (element-type GbField), NULL until the line that names them */
   GPtrArray *complaints; /* (element-type utf8): a sentence for each line that was left out */
 } Reader;
 
-/* Reading ----------------------------------------------------------------------------------------------------------- */
+/* Reading ------------------------------------------------------------------------------------------------ */
 
 /* A bare number is in SI here, unlike in an entry. */
 static gboolean
@@ -57,7 +57,8 @@ read_cell (const GbField *field, const char *text, GbRecord *record, GError **er
       choice = gb_field_choice (field, text);
       if (choice < 0)
         {
-          g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: “%s” is not among the choices."), field->name, text);
+          g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: “%s” is not among the choices."),
+                       field->name, text);
           return FALSE;
         }
       value.integer = choice;
@@ -83,8 +84,8 @@ read_material (const Reader *reader, const char *line, GError **error)
         continue;
       if (i >= reader->columns->len)
         {
-          g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("more cells than the %u columns that the heading names."),
-                       reader->columns->len);
+          g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
+                       _ ("more cells than the %u columns that the heading names."), reader->columns->len);
           return NULL;
         }
       if (!read_cell (reader->columns->pdata[i], cells[i], record, error))
@@ -132,7 +133,8 @@ read_heading (Reader *reader, const char *line, GError **error)
       if (field == NULL || g_ptr_array_find (columns, field, NULL))
         {
           g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
-                       field == NULL ? _ ("a material has no “%s”.") : _ ("the column “%s” is there twice."), *name);
+                       field == NULL ? _ ("a material has no “%s”.") : _ ("the column “%s” is there twice."),
+                       *name);
           return FALSE;
         }
       g_ptr_array_add (columns, (gpointer) field);
@@ -146,7 +148,8 @@ read_line (Reader *reader, const char *line, GError **error)
 {
   if (!g_utf8_validate (line, -1, NULL))
     {
-      g_set_error_literal (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("this line is not UTF-8; plain text is expected."));
+      g_set_error_literal (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
+                           _ ("this line is not UTF-8; plain text is expected."));
       return FALSE;
     }
   return reader->columns == NULL ? read_heading (reader, line, error) : add_material (reader, line, error);
@@ -207,7 +210,7 @@ gb_catalogue_parse (const char *text, GError **error)
   return materials;
 }
 
-/* The installed table ----------------------------------------------------------------------------------------------- */
+/* The installed table ------------------------------------------------------------------------------------ */
 
 typedef struct
 {

@@ -22,7 +22,8 @@ gb_date_format (gint64 julian)
     return g_strdup ("");
   g_date_clear (&date, 1);
   g_date_set_julian (&date, (guint32) julian);
-  return g_strdup_printf ("%04d-%02d-%02d", g_date_get_year (&date), g_date_get_month (&date), g_date_get_day (&date));
+  return g_strdup_printf ("%04d-%02d-%02d", g_date_get_year (&date), g_date_get_month (&date),
+                          g_date_get_day (&date));
 }
 
 /* Three numbers with the same sign between them: a dash, a point, a stroke or spaces. */
@@ -100,7 +101,8 @@ gb_date_parse (const char *text, gint64 *julian, GError **error)
           if (set_date (n[0], n[1], n[2], julian))
             return TRUE;
         }
-      /* Points put the day first wherever they are used. A date that makes sense in one order only is taken so. */
+      /* Points put the day first wherever they are used. A date that makes sense in one order only is taken
+       * so. */
       else if (sign != '.' && month_first ())
         {
           if (set_date (n[2], n[0], n[1], julian) || set_date (n[2], n[1], n[0], julian))

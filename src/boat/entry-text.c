@@ -71,7 +71,8 @@ join_thousands (GString *tidy)
   gsize out = 0;
 
   for (gsize i = 0; i < tidy->len; i++)
-    if (!(tidy->str[i] == ' ' && i > 0 && g_ascii_isdigit (tidy->str[i - 1]) && is_thousands_group (tidy->str + i + 1)))
+    if (!(tidy->str[i] == ' ' && i > 0 && g_ascii_isdigit (tidy->str[i - 1])
+          && is_thousands_group (tidy->str + i + 1)))
       tidy->str[out++] = tidy->str[i];
   g_string_truncate (tidy, out);
 }

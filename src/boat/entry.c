@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-entry"
 
-/* Entry and display of whole fields. What was typed is kept as it was, tidied and with its unit written out, so that a later change
- * of the build's units does not change what it means; it is shown as long as it still gives the value that is held. */
+/* Entry and display of whole fields. What was typed is kept as it was, tidied and with its unit written out,
+ * so that a later change of the build's units does not change what it means; it is shown as long as it still
+ * gives the value that is held. */
 
 #include "quantity.h"
 
@@ -15,9 +16,9 @@
 #include <math.h>
 #include <string.h>
 
-/* Entry ------------------------------------------------------------------------------------------------------------- */
+/* Entry -------------------------------------------------------------------------------------------------- */
 
-/* What follows the number in @text, in lower case, without spaces and raised digits: "12 m²/l" gives "m2/l". */
+/* What follows the number in @text, in lower case, without spaces and raised digits: "m2/l" of "12 m²/l". */
 static char *
 unit_part (const char *text)
 {
@@ -92,14 +93,16 @@ parse_choice (const GbField *field, const char *text, GbValue *value, GError **e
 
   for (const GbChoice *choice = field->choices; choice->name != NULL; choice++)
     {
-      if (same_word (text, choice->name) || same_word (text, choice->label) || same_word (text, _ (choice->label)))
+      if (same_word (text, choice->name) || same_word (text, choice->label)
+          || same_word (text, _ (choice->label)))
         {
           value->integer = choice - field->choices;
           return TRUE;
         }
       g_string_append_printf (list, "%s%s", list->len > 0 ? ", " : "", _ (choice->label));
     }
-  g_set_error (error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_SYNTAX, _ ("“%s” is none of these: %s."), quote, list->str);
+  g_set_error (error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_SYNTAX, _ ("“%s” is none of these: %s."), quote,
+               list->str);
   return FALSE;
 }
 
@@ -193,9 +196,10 @@ gb_field_parse (const GbField *field, const char *text, const GbBuild *build, Gb
   return TRUE;
 }
 
-/* Display ----------------------------------------------------------------------------------------------------------- */
+/* Display ------------------------------------------------------------------------------------------------ */
 
-/* What was typed, if that still gives what @record holds; else NULL. @is_sum is set to whether it is more than a measure. */
+/* What was typed, if that still gives what @record holds; else NULL. @is_sum is set to whether it is more
+ * than a measure. */
 static char *
 typed_if_true (const GbField *field, const GbRecord *record, const GbBuild *build, gboolean *is_sum)
 {
@@ -208,7 +212,8 @@ typed_if_true (const GbField *field, const GbRecord *record, const GbBuild *buil
   *is_sum = TRUE;
   if (field->dim == GB_DIM_MONEY)
     {
-      if (!gb_money_parse (typed, build->currency, &amount, NULL) || amount != gb_field_get_integer (field, record))
+      if (!gb_money_parse (typed, build->currency, &amount, NULL)
+          || amount != gb_field_get_integer (field, record))
         return NULL;
     }
   else

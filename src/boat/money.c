@@ -30,7 +30,8 @@ gb_money_times (gint64 amount, double factor)
   p = (double) amount * factor;
   if (fabs (p) >= LARGEST_EXACT)
     return GB_MONEY_UNKNOWN;
-  /* 1.005 is a hair less than that as a double; what is a half to within the error of the product counts as one. */
+  /* 1.005 is a hair less than that as a double; what is a half to within the error of the product counts as
+   * one. */
   return (gint64) round (p * (1 + 4 * DBL_EPSILON));
 }
 
@@ -54,14 +55,18 @@ gb_currency_is_valid (const char *currency)
 int
 gb_currency_exponent (const char *currency)
 {
-  static const char *const none[] = { "BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF",
-                                      "UGX", "UYI", "VND", "VUV", "XAF", "XOF", "XPF", NULL };
+  static const char *const none[] = { "BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG",
+                                      "RWF", "UGX", "UYI", "VND", "VUV", "XAF", "XOF", "XPF", NULL };
   static const char *const three[] = { "BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND", NULL };
   static const char *const four[] = { "CLF", "UYW", NULL };
 
   if (currency == NULL)
     return 2;
-  return g_strv_contains (none, currency) ? 0 : g_strv_contains (three, currency) ? 3 : g_strv_contains (four, currency) ? 4 : 2;
+  if (g_strv_contains (none, currency))
+    return 0;
+  if (g_strv_contains (three, currency))
+    return 3;
+  return g_strv_contains (four, currency) ? 4 : 2;
 }
 
 static gint64
@@ -81,7 +86,8 @@ currency_sign (const char *currency)
   static const struct
   {
     const char *code, *sign;
-  } signs[] = { { "EUR", "€" }, { "GBP", "£" }, { "USD", "$" }, { "JPY", "¥" }, { "INR", "₹" }, { "KRW", "₩" } };
+  } signs[]
+      = { { "EUR", "€" }, { "GBP", "£" }, { "USD", "$" }, { "JPY", "¥" }, { "INR", "₹" }, { "KRW", "₩" } };
 
   for (gsize i = 0; i < G_N_ELEMENTS (signs); i++)
     if (g_strcmp0 (signs[i].code, currency) == 0)
@@ -209,7 +215,8 @@ gb_money_parse (const char *text, const char *currency, gint64 *amount, GError *
   *amount = gb_money_times (minor_in_major (currency), value);
   if (*amount == GB_MONEY_UNKNOWN)
     {
-      g_set_error_literal (error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_RANGE, _ ("This sum is beyond any small boat."));
+      g_set_error_literal (error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_RANGE,
+                           _ ("This sum is beyond any small boat."));
       return FALSE;
     }
   return TRUE;

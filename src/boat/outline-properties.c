@@ -11,7 +11,8 @@ typedef struct
   double area, x, y, yy, xx, xy;
 } Sums;
 
-/* Adds what Green's theorem gives for the ring's edges, about @origin. Counter-clockwise counts up, clockwise down. */
+/* Adds what Green's theorem gives for the ring's edges, about @origin. Counter-clockwise counts up, clockwise
+ * down. */
 static Sums
 ring_sums (const GbRing *ring, GbPoint origin)
 {
@@ -52,7 +53,8 @@ ring_length (const GbRing *ring)
   double length = 0;
 
   for (guint i = 0; i < ring->n; i++)
-    length += hypot (ring->points[(i + 1) % ring->n].x - ring->points[i].x, ring->points[(i + 1) % ring->n].y - ring->points[i].y);
+    length += hypot (ring->points[(i + 1) % ring->n].x - ring->points[i].x,
+                     ring->points[(i + 1) % ring->n].y - ring->points[i].y);
   return length;
 }
 

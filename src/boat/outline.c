@@ -43,7 +43,7 @@ fail (GError **error, const char *format, ...)
   return FALSE;
 }
 
-/* Reading ----------------------------------------------------------------------------------------------------------- */
+/* Reading ------------------------------------------------------------------------------------------------ */
 
 static const char *
 skip_space (const char *p)
@@ -91,10 +91,11 @@ read_point (const char *text, GbPoint *point, GError **error)
       if (fabs (point->x) <= FARTHEST && fabs (point->y) <= FARTHEST)
         return TRUE;
       quote = gb_entry_quote (text);
-      return fail (error, _ ("The point “%s” is farther out than any small boat needs; at most %g m."), quote, FARTHEST);
+      return fail (error, _ ("The point “%s” is farther out than any small boat needs; at most %g m."), quote,
+                   FARTHEST);
     }
   quote = gb_entry_quote (text);
-  return fail (error, _ ("“%s” is no point; enter x and y with a space between them, such as 1.2 0.4 or 1200 mm 400 mm."), quote);
+  return fail (error, _ ("“%s” is no point; enter x and y, such as 1.2 0.4 or 1200 mm 400 mm."), quote);
 }
 
 static double
@@ -142,7 +143,8 @@ read_rings (const char *text, GError **error)
       if (!read_ring (*piece, points, error))
         return NULL;
       outline->rings[outline->n_rings].n = points->len;
-      outline->rings[outline->n_rings++].points = (GbPoint *) (gpointer) g_array_free (g_steal_pointer (&points), FALSE);
+      outline->rings[outline->n_rings++].points
+          = (GbPoint *) (gpointer) g_array_free (g_steal_pointer (&points), FALSE);
     }
   if (outline->n_rings == 0)
     {
@@ -152,7 +154,7 @@ read_rings (const char *text, GError **error)
   return g_steal_pointer (&outline);
 }
 
-/* Soundness --------------------------------------------------------------------------------------------------------- */
+/* Soundness ---------------------------------------------------------------------------------------------- */
 
 static double
 cross (GbPoint a, GbPoint b, GbPoint c)
@@ -176,7 +178,8 @@ are_apart (double a, double b, double c, double d)
   return MAX (a, b) + TOUCH < MIN (c, d) || MAX (c, d) + TOUCH < MIN (a, b);
 }
 
-/* TRUE if the edges ab and cd cross or touch. Where rounding might hide a crossing, an end lies on the other edge. */
+/* TRUE if the edges ab and cd cross or touch. Where rounding might hide a crossing, an end lies on the other
+ * edge. */
 static gboolean
 edges_meet (GbPoint a, GbPoint b, GbPoint c, GbPoint d)
 {
@@ -244,7 +247,8 @@ static gboolean
 check_ring (const GbRing *ring, GError **error)
 {
   if (meets_itself (ring))
-    return fail (error, _ ("The outline crosses or touches itself; enter its points in order round the edge."));
+    return fail (error,
+                 _ ("The outline crosses or touches itself; enter its points in order round the edge."));
   if (ring_area (ring) < LEAST_AREA)
     return fail (error, _ ("The outline has no area: its points lie on a line."));
   return TRUE;
@@ -297,7 +301,7 @@ gb_outline_parse (const char *text, GError **error)
   return check_holes (outline, error) ? g_steal_pointer (&outline) : NULL;
 }
 
-/* Writing ----------------------------------------------------------------------------------------------------------- */
+/* Writing ------------------------------------------------------------------------------------------------ */
 
 static void
 append_number (GString *text, double v)

@@ -50,7 +50,7 @@ in_shown_unit (double value, const GbShownUnit *shown)
   return value * shown->den / shown->num + shown->zero;
 }
 
-/* Digits ------------------------------------------------------------------------------------------------------------ */
+/* Digits ------------------------------------------------------------------------------------------------- */
 
 char *
 gb_with_decimal_sign (const char *plain)
@@ -66,7 +66,8 @@ gb_with_decimal_sign (const char *plain)
   return g_string_free (text, FALSE);
 }
 
-/* At most @decimals of them, with a point; "-0" is "0". A half to within the error of a product is rounded up: 6.35 to 6.4. */
+/* At most @decimals of them, with a point; "-0" is "0". A half to within the error of a product is rounded
+ * up: 6.35 to 6.4. */
 static char *
 fixed (double v, int decimals)
 {
@@ -156,7 +157,7 @@ feet_and_inches (double inches, gboolean bare)
   return text;
 }
 
-/* Display ----------------------------------------------------------------------------------------------------------- */
+/* Display ------------------------------------------------------------------------------------------------ */
 
 static char *
 shown_digits (double value, GbDimension dim, GbUnits units)
@@ -188,7 +189,8 @@ gb_quantity_format_bare (double value, GbDimension dim, GbUnits units)
   return gb_with_decimal_sign (digits);
 }
 
-/* A smaller unit for what is small: grams, ounces and millilitres. What would be rounded up to one of the larger is in that. */
+/* A smaller unit for what is small: grams, ounces and millilitres. What would be rounded up to one of the
+ * larger is in that. */
 static const GbShownUnit *
 fitting_unit (double value, GbDimension dim, GbUnits units)
 {
@@ -231,11 +233,15 @@ gb_quantity_format (double value, GbDimension dim, GbUnits units)
       return gb_with_decimal_sign (digits);
     }
   fitting = fitting_unit (value, dim, units);
-  digits = fitting != unit ? significant (in_shown_unit (value, fitting), 3) : shown_digits (value, dim, units);
+  if (fitting != unit)
+    digits = significant (in_shown_unit (value, fitting), 3);
+  else
+    digits = shown_digits (value, dim, units);
   return with_unit (digits, fitting);
 }
 
-/* Fifteen digits where they give @value again but for its last bit, as they mostly do, else all of them; with the unit. */
+/* Fifteen digits where they give @value again but for its last bit, as they mostly do, else all of them; with
+ * the unit. */
 static char *
 all_digits (double value, GbDimension dim, GbUnits units)
 {
@@ -253,7 +259,8 @@ all_digits (double value, GbDimension dim, GbUnits units)
       g_ascii_formatd (digits, sizeof digits, format, v);
       g_free (text);
       text = with_unit (digits, shown);
-      if (gb_quantity_parse (text, dim, units, &back, NULL) && fabs (back - value) <= 2 * DBL_EPSILON * fabs (value))
+      if (gb_quantity_parse (text, dim, units, &back, NULL)
+          && fabs (back - value) <= 2 * DBL_EPSILON * fabs (value))
         break;
     }
   return g_steal_pointer (&text);

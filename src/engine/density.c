@@ -26,7 +26,8 @@ gb_wood_density (double basic_gravity, double m)
   return 1000 * gb_wood_gravity (basic_gravity, m) * (1 + m);
 }
 
-/* How much of the material was on the scale, in what its mass is known by: m3, m2 or m. NAN where a side is not known. */
+/* How much of the material was on the scale, in what its mass is known by: m3, m2 or m. NAN where a side is
+ * not known. */
 static double
 sample_amount (const GbSample *sample, GbMeasure measure)
 {
@@ -42,9 +43,20 @@ sample_amount (const GbSample *sample, GbMeasure measure)
 typedef struct
 {
   guint n, n_scales;
-  double sum, sum_squares; /* of the figures */
-  double sum_scales;       /* of the scales' relative spreads */
+  double mean, squares; /* of the figures; sum of squares about the mean */
+  double sum_scales;    /* of the scales' relative spreads */
 } Samples;
+
+/* Welford's way, so that samples that agree have no spread at all. */
+static void
+add_figure (Samples *samples, double figure)
+{
+  double before = figure - samples->mean;
+
+  samples->n++;
+  samples->mean += before / samples->n;
+  samples->squares += before * (figure - samples->mean);
+}
 
 static Samples
 read_samples (const GbMaterial *material)
@@ -59,9 +71,7 @@ read_samples (const GbMaterial *material)
 
       if (!(isfinite (figure) && figure > 0))
         continue;
-      samples.n++;
-      samples.sum += figure;
-      samples.sum_squares += figure * figure;
+      add_figure (&samples, figure);
       if (!isnan (sample->mass_sd))
         {
           samples.n_scales++;
@@ -71,17 +81,17 @@ read_samples (const GbMaterial *material)
   return samples;
 }
 
-/* The larger of the relative standard error of the mean and what the scales allow. One scale errs the same way each time, so that more
- * weighings do not make up for it. 0 where neither is known: a single sample does not tell how others differ. */
+/* The larger of the relative standard error of the mean and what the scales allow. One scale errs the same
+ * way each time, so that more weighings do not make up for it. 0 where neither is known: a single sample does
+ * not tell how others differ, nor do two that a coarse scale makes the same. */
 static double
 samples_spread (const Samples *samples)
 {
-  double mean = samples->sum / samples->n;
   double error = 0;
   double scales = samples->n_scales > 0 ? samples->sum_scales / samples->n_scales : 0;
 
   if (samples->n > 1)
-    error = sqrt (MAX (0, (samples->sum_squares - samples->n * mean * mean) / (samples->n - 1)) / samples->n) / mean;
+    error = sqrt (samples->squares / (samples->n - 1) / samples->n) / samples->mean;
   return MAX (error, scales);
 }
 
@@ -90,7 +100,9 @@ own_spread (const GbMaterial *material)
 {
   if (!isnan (material->spread))
     return material->spread;
-  return material->family == GB_FAMILY_WOOD || material->measure == GB_MEASURE_WOOD ? WOOD_SPREAD : OTHER_SPREAD;
+  if (material->family == GB_FAMILY_WOOD || material->measure == GB_MEASURE_WOOD)
+    return WOOD_SPREAD;
+  return OTHER_SPREAD;
 }
 
 /* Where the figure stands by which the material's mass is known. */
@@ -128,7 +140,7 @@ gb_material_figures (const GbMaterial *material)
     {
       double spread = samples_spread (&samples);
 
-      *main_figure (&figures, measure) = samples.sum / samples.n;
+      *main_figure (&figures, measure) = samples.mean;
       figures.spread = spread > 0 ? spread : figures.spread;
       figures.n_samples = samples.n;
     }

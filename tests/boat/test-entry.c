@@ -100,7 +100,7 @@ static void
 test_what_is_kept_means_the_same (void)
 {
   static const char *const texts[] = { "38.25", "1/3",       "2*1220-45",     "7/3+1", "28/3",     "1.1*1.1", "0.1+0.2",
-                                       "5 ft 7", "(1+2)/7", "1/3*(2+5/7)", "1e-3",  "100/7 m", "2 m/7" };
+                                       "5 ft 7", "(1+2)/7", "1/3*(2+5/7)", "1e-3",  "100/7 m", "2 m/7", "2*(1 m/1 m)", "5*(2+1)/7" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     for (int units = GB_UNITS_METRIC; units <= GB_UNITS_FEET; units++)

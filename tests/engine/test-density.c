@@ -152,6 +152,17 @@ test_coarse_scale_outweighs_agreement (void)
   g_assert_cmpfloat_with_epsilon (gb_material_figures (material_of (boat)).spread, 0.05, EPSILON);
 }
 
+/* Samples that agree do not make the material certain. */
+static void
+test_equal_samples (void)
+{
+  g_autoptr (GbBoat) boat = new_boat (GB_MEASURE_DENSITY);
+
+  for (int i = 0; i < 3; i++)
+    add_sample (boat, 9.8, NAN, 2.44, 1.22, 0.006, 1);
+  g_assert_cmpfloat (gb_material_figures (material_of (boat)).spread, ==, 0.05);
+}
+
 static void
 test_sides_by_measure (void)
 {
@@ -204,6 +215,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/density/scale-of-one-sample", test_scale_of_one_sample);
   g_test_add_func ("/density/mean-and-standard-error", test_mean_and_standard_error);
   g_test_add_func ("/density/coarse-scale-outweighs-agreement", test_coarse_scale_outweighs_agreement);
+  g_test_add_func ("/density/equal-samples", test_equal_samples);
   g_test_add_func ("/density/sides-by-measure", test_sides_by_measure);
   g_test_add_func ("/density/sample-of-wood", test_sample_of_wood);
   g_test_add_func ("/density/useless-samples-are-left-out", test_useless_samples_are_left_out);
