@@ -20,7 +20,7 @@ gint64 gb_money_add (gint64 a, gint64 b);
 gboolean gb_currency_is_valid (const char *currency);
 int gb_currency_exponent (const char *currency); /* 2 where unknown or NULL */
 
-/* "1 234.50" with the locale's decimal sign, no currency; unknown gives an en dash. Free the result. */
+/* "1 234.50" with the locale's decimal sign and spaces that do not break, no currency; unknown gives an en dash. Free the result. */
 char *gb_money_format (gint64 amount, const char *currency);
 /* The same with the currency's sign or code: "€ 12.50", "12.50 CHF". */
 char *gb_money_format_full (gint64 amount, const char *currency);

@@ -9,8 +9,9 @@ G_BEGIN_DECLS
  *
  * An entry is a sum of products of numbers and units: "38 mm", "1 1/2\"", "5' 6 3/8\"", "2*1220-45", "12 lb 4 oz",
  * "(1220-45)/2 mm", "1,5 m" as well as "1.5 m". A comma is a decimal sign, never a thousands mark. A number without a unit
- * takes the unit that the field is shown in (for lengths: millimetres, or inches); in "2*1220-45" that goes for the sum.
- * Factors: NIST SP 811 (2008), appendix B, where not exact by definition. */
+ * takes the unit that the field is shown in (for lengths: millimetres, or inches; for shares: per cent); in "2*1220-45" that goes for the
+ * sum. A pint, quart or gallon is that of the United States unless it says imp. The dash of 5'-6" and 1-1/2, which some read as 'and' and
+ * some as 'less', is refused. Factors: NIST SP 811 (2008), appendix B, where not exact by definition. The grammar is in expression.h. */
 
 typedef enum
 {
@@ -26,8 +27,9 @@ GQuark gb_quantity_error_quark (void);
  * An error is a sentence that says what is wrong and what is expected, with an example; it does not name the field. */
 gboolean gb_quantity_parse (const char *text, GbDimension dim, GbUnits units, double *value, GError **error);
 
-/* Shows @value, with its unit: three significant figures for masses, whole millimetres or sixteenths for lengths, and so on.
- * NAN gives an en dash. Uses the locale's decimal sign. Free the result. */
+/* Shows @value, with its unit: three significant figures for masses (grams below 100 g, ounces below a pound), whole millimetres (tenths
+ * below 10 mm) or sixteenths of an inch for lengths, and so on. A figure before the decimal sign is never rounded away. NAN gives an en
+ * dash. Uses the locale's decimal sign. What is shown can be entered again. Free the result. */
 char *gb_quantity_format (double value, GbDimension dim, GbUnits units);
 
 /* The same with enough digits that gb_quantity_parse() gives @value back (to 1 part in 1e12), for an editor's start. NAN gives "".
@@ -44,8 +46,10 @@ double gb_quantity_factor (GbDimension dim, GbUnits units);
 
 /* Entry and display of any field of any storage, by its dimension: quantities as above, money in the build's currency, dates as
  * YYYY-MM-DD or the locale's order, choices by name or label, flags as yes or no. References are not read here: whoever has
- * the boat looks names up. What was typed is kept in the value's 'typed' where it says more than the number. The value is checked
- * with gb_field_check(). Errors name the field. An empty text gives unknown. */
+ * the boat looks names up. What was typed is kept in the value's 'typed' where it says more than the number: another unit, a fraction, a sum,
+ * more digits than are shown; tidied, with a point for a decimal comma, and with the units that were meant written out, so that it means
+ * the same when the build's units change. The value is checked as by gb_field_check(), with limits said in the build's units. Errors name
+ * the field. An empty text, or the dash that unknown is shown as, gives unknown; for a choice, what a new record holds. */
 gboolean gb_field_parse (const GbField *field, const char *text, const GbBuild *build, GbValue *value, GError **error);
 
 /* Shows a field of a record: what was typed where that is kept and still gives the value, but for a sum what it comes to; else
