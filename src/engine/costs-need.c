@@ -64,7 +64,8 @@ taken_off_mass (const GbPart *part, const GbMass *mass)
 double
 gb_tins_of_resin (const GbStock *tin, double density, const GbPart *part, const GbMass *mass)
 {
-  return tins_for (tin, density, NAN, taken_off_mass (part, mass) * part->resin_ratio / (1 + part->resin_ratio));
+  return tins_for (tin, density, NAN,
+                   taken_off_mass (part, mass) * part->resin_ratio / (1 + part->resin_ratio));
 }
 
 static double

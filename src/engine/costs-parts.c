@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-costs-parts"
 
-/* One walk down the tree of parts, in its flattened order. A stack holds the groups that are open: how many there are of each in all, and
- * what holds for everything in them. A group that closes hands its sums to the one that it is in. */
+/* One walk down the tree of parts, in its flattened order. A stack holds the groups that are open: how many
+ * there are of each in all, and what holds for everything in them. A group that closes hands its sums to the
+ * one that it is in. */
 
 #include "costs-private.h"
 #include "density.h"
@@ -10,7 +11,8 @@
 
 #include <math.h>
 
-/* What is looked up for many parts in a row is mostly what was looked up before; a full hash look-up for each of 100,000 would show. */
+/* What is looked up for many parts in a row is mostly what was looked up before; a full hash look-up for each
+ * of 100,000 would show. */
 #define CACHE_SIZE 256
 typedef struct
 {
@@ -63,6 +65,7 @@ tin_of (const Walk *walk, gint64 material)
   return G_MAXUINT;
 }
 
+/* The index of the record that @id names; of a material, the index of the tin that it comes in. */
 static guint
 cached (Walk *walk, CacheSlot *cache, GbRecordKind kind, gint64 id)
 {
@@ -75,13 +78,15 @@ cached (Walk *walk, CacheSlot *cache, GbRecordKind kind, gint64 id)
   return slot->index;
 }
 
-/* The part takes @pieces of a stock, for one of it: what that costs, and the need for it unless the part was bought ready. */
+/* The part takes @pieces of a stock, for one of it: what that costs, and the need for it unless the part was
+ * bought ready. */
 static gint64
 take_stock (Walk *walk, guint index, double pieces, const Frame *part)
 {
   const GbStock *stock = walk->stock->pdata[index];
   GbStockNeed *need = &walk->costs->stock[index];
-  gboolean is_cut = stock->form == GB_FORM_SHEET || stock->form == GB_FORM_LENGTH || stock->form == GB_FORM_BLOCK;
+  gboolean is_cut
+      = stock->form == GB_FORM_SHEET || stock->form == GB_FORM_LENGTH || stock->form == GB_FORM_BLOCK;
   double all = pieces * part->copies * (is_cut ? walk->cutting : 1);
 
   need->n_parts++;
@@ -101,7 +106,8 @@ take_resin (Walk *walk, const GbPart *part, const GbMass *mass, const Frame *fra
 
   if (tin == G_MAXUINT)
     return 0;
-  return take_stock (walk, tin, gb_tins_of_resin (walk->stock->pdata[tin], walk->densities[tin], part, mass), frame);
+  return take_stock (walk, tin, gb_tins_of_resin (walk->stock->pdata[tin], walk->densities[tin], part, mass),
+                     frame);
 }
 
 /* What has a price of its own, part or kit, is to be bought as such until it is there. */
@@ -126,7 +132,9 @@ find_leaf (Walk *walk, const GbPart *part, const Frame *frame, GbPartCost *cost)
 {
   const GbMass *mass = &walk->rollup->parts[part->rec.index];
   gboolean is_cloth = part->takeoff == GB_TAKEOFF_COATING && part->coating == GB_COATING_CLOTH;
-  guint index = part->takeoff != GB_TAKEOFF_LUMP ? cached (walk, walk->stock_cache, GB_RECORD_STOCK, part->stock) : G_MAXUINT;
+  guint index = part->takeoff != GB_TAKEOFF_LUMP
+                    ? cached (walk, walk->stock_cache, GB_RECORD_STOCK, part->stock)
+                    : G_MAXUINT;
   const GbStock *stock = index != G_MAXUINT ? walk->stock->pdata[index] : NULL;
 
   if (frame->copies == 0)
@@ -137,7 +145,8 @@ find_leaf (Walk *walk, const GbPart *part, const Frame *frame, GbPartCost *cost)
   if (stock != NULL)
     {
       cost->to_buy = 0;
-      cost->planned = take_stock (walk, index, gb_pieces_of_stock (stock, walk->densities[index], part, mass), frame);
+      cost->planned
+          = take_stock (walk, index, gb_pieces_of_stock (stock, walk->densities[index], part, mass), frame);
       if (cost->planned == GB_MONEY_UNKNOWN)
         cost->planned = gb_money_times (part->price, frame->copies);
     }
@@ -189,8 +198,9 @@ enter (Walk *walk, const GbPart *part)
   };
 }
 
-/* Parts and their amounts lie far apart in memory: asks for those that come soon while there is other work. It nearly halves the time.
- * Always inlined, because a function that does nothing else counts as doing nothing. */
+/* Parts and their amounts lie far apart in memory: asks for those that come soon while there is other work.
+ * It nearly halves the time. Always inlined, because a function that does nothing else counts as doing
+ * nothing. */
 G_ALWAYS_INLINE static inline void
 ask_ahead (const Walk *walk, const GPtrArray *parts, guint i)
 {
@@ -254,7 +264,8 @@ gb_costs_find_parts (GbCosts *costs, const GbBoat *boat, const GbRollup *rollup)
   for (guint s = 0; s < walk.stock->len; s++)
     {
       const GbStock *stock = walk.stock->pdata[s];
-      const GbMaterial *material = stock->form == GB_FORM_TIN ? gb_boat_material (boat, stock->material) : NULL;
+      const GbMaterial *material
+          = stock->form == GB_FORM_TIN ? gb_boat_material (boat, stock->material) : NULL;
 
       densities[s] = material != NULL ? gb_material_figures (material).density : NAN;
     }

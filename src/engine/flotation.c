@@ -46,7 +46,8 @@ heights_of (const GbHullSet *hulls)
   return heights;
 }
 
-/* Adds what one hull has under water; centres are moments as yet. The mirror of a pair has the same volume with its y turned about. */
+/* Adds what one hull has under water; centres are moments as yet. The mirror of a pair has the same volume
+ * with its y turned about. */
 static void
 add_hull (GbHydrostatics *sum, const GbHullShape *shape, double z)
 {
@@ -133,7 +134,8 @@ find_limit (GbFlotation *flotation, const GbHullSet *hulls, const Heights *heigh
     {
       double share = i / (N_CURVE - 1.0);
 
-      flotation->curve[i] = gb_hydrostatics_at (hulls, density, (1 - share) * heights->keel + share * heights->edge);
+      flotation->curve[i]
+          = gb_hydrostatics_at (hulls, density, (1 - share) * heights->keel + share * heights->edge);
     }
 }
 
@@ -177,6 +179,7 @@ static Moments
 find_loads (GbFlotation *flotation, const GbBoat *boat)
 {
   const GPtrArray *conditions = gb_boat_roots (boat, GB_RECORD_CONDITION);
+  /* No condition, no loads. */
   const GPtrArray *loads = conditions->len > 0 ? gb_record_children (conditions->pdata[0]) : conditions;
   Moments moments = { 0, 0, 0, 0 };
   double variance = 0;
@@ -235,14 +238,16 @@ chance_over (double limit, double mass, double sd)
 static void
 find_afloat (GbFlotation *flotation, const GbHullSet *hulls, const Heights *heights)
 {
-  double most = heights->open ? flotation->brim
-                              : gb_hydrostatics_at (hulls, flotation->water_density, heights->top).displacement;
+  double most = heights->open
+                    ? flotation->brim
+                    : gb_hydrostatics_at (hulls, flotation->water_density, heights->top).displacement;
 
   flotation->left = flotation->limit.displacement - flotation->total;
   flotation->chance = chance_over (flotation->limit.displacement, flotation->total, flotation->total_sd);
   flotation->sinks = flotation->total > most;
-  flotation->afloat = flotation->sinks ? no_hydrostatics ()
-                                       : gb_hydrostatics_for (hulls, flotation->water_density, flotation->total);
+  flotation->afloat = flotation->sinks
+                          ? no_hydrostatics ()
+                          : gb_hydrostatics_for (hulls, flotation->water_density, flotation->total);
 }
 
 void

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-hull-body"
 
-/* Hulls given by a few sizes. Each stands on its origin: its lowest point is at z = 0, its after end at x = 0, and block and pipe
- * lie along the x axis. */
+/* Hulls given by a few sizes. Each stands on its origin: its lowest point is at z = 0, its after end at x =
+ * 0, and block and pipe lie along the x axis. */
 
 #include "hull-private.h"
 
@@ -50,7 +50,8 @@ block_bottom (double height, double length, double rake_aft, double rake_fore, d
   return height * MAX (0, MAX (aft, fore));
 }
 
-/* A block has a section wherever it has a corner. Its sides are upright, its ends are flat, and its bottom is level between the rakes. */
+/* A block has a section wherever it has a corner. Its sides are upright, its ends are flat, and its bottom is
+ * level between the rakes. */
 GArray *
 gb_block_sections (const GbHull *hull, char **trouble)
 {
@@ -60,7 +61,8 @@ gb_block_sections (const GbHull *hull, char **trouble)
 
   if (!is_size (hull->length) || !is_size (hull->width) || !is_size (hull->height))
     *trouble = g_strdup (_ ("A block needs a length, a width and a height."));
-  else if (rake_aft < 0 || rake_fore < 0 || or_else (hull->width_aft, 0) < 0 || or_else (hull->width_fore, 0) < 0)
+  else if (rake_aft < 0 || rake_fore < 0 || or_else (hull->width_aft, 0) < 0
+           || or_else (hull->width_fore, 0) < 0)
     *trouble = g_strdup (_ ("Rakes and widths of a block are never below zero."));
   else if (rake_aft + rake_fore > hull->length)
     *trouble = g_strdup (_ ("The rakes together are longer than the block."));
@@ -75,14 +77,16 @@ gb_block_sections (const GbHull *hull, char **trouble)
         GbSectionPoint *points = gb_sections_add (sections, at[i], 2);
         double y = block_half_width (hull, at[i]);
 
-        points[0] = (GbSectionPoint){ y, block_bottom (hull->height, hull->length, rake_aft, rake_fore, at[i]) };
+        points[0]
+            = (GbSectionPoint){ y, block_bottom (hull->height, hull->length, rake_aft, rake_fore, at[i]) };
         points[1] = (GbSectionPoint){ y, hull->height };
       }
   return sections;
 }
 
-/* A pipe is a prism of 96 sides, whose corners lie so far out that its section has the circle's area: its volume is exact, whatever is
- * cut off it is right to a few parts in ten thousand, and its skin is too large by two. */
+/* A pipe is a prism of 96 sides, whose corners lie so far out that its section has the circle's area: its
+ * volume is exact, whatever is cut off it is right to a few parts in ten thousand, and its skin is too large
+ * by two. */
 #define PIPE_SIDES 96
 
 GArray *
@@ -134,7 +138,8 @@ add_ring (GbMeshBuilder *builder, const GbRing *ring, double z)
     {
       GbPoint p = ring->points[i], q = ring->points[(i + 1) % ring->n];
 
-      turn += (p.x - ring->points[0].x) * (q.y - ring->points[0].y) - (q.x - ring->points[0].x) * (p.y - ring->points[0].y);
+      turn += (p.x - ring->points[0].x) * (q.y - ring->points[0].y)
+              - (q.x - ring->points[0].x) * (p.y - ring->points[0].y);
     }
   for (guint i = 0; i < ring->n; i++)
     {

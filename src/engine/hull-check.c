@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-hull-check"
 
-/* Do these sections make a hull? Each by itself, and each with its neighbour: the section half-way between two is looked at as well, for
- * there the surface crosses itself where points of one were entered in another order than those of the other. */
+/* Do these sections make a hull? Each by itself, and each with its neighbour: the section half-way between
+ * two is looked at as well, for there the surface crosses itself where points of one were entered in another
+ * order than those of the other. */
 
 #include "hull-private.h"
 
@@ -45,7 +46,8 @@ append_unless_same (GbSectionPoint *line, guint n, GbSectionPoint point)
   return n;
 }
 
-/* The half section with what goes straight across to the centreline at keel and sheer; points entered twice are taken once. */
+/* The half section with what goes straight across to the centreline at keel and sheer; points entered twice
+ * are taken once. */
 static guint
 closed_line (const GbSectionPoint *points, guint n_points, GbSectionPoint *line)
 {
@@ -101,7 +103,8 @@ crosses_between (const GbCrossSection *a, const GbCrossSection *b)
 }
 
 /* A sentence with the place of one station in it. */
-G_GNUC_FORMAT (1) static char *
+G_GNUC_FORMAT (1)
+static char *
 sentence_at (const char *format, double x, GbUnits units)
 {
   g_autofree char *place = gb_quantity_format (x, GB_DIM_LENGTH, units);
@@ -115,23 +118,28 @@ check_section (const GbCrossSection *section, GbUnits units)
   if (!isfinite (section->x))
     return g_strdup (_ ("A station has no x. Enter where its section is cut."));
   if (section->n < 2)
-    return sentence_at (_ ("The station at %s has fewer than two points. Enter them from the keel up to the sheer."), section->x,
-                        units);
+    return sentence_at (
+        _ ("The station at %s has fewer than two points. Enter them from the keel up to the sheer."),
+        section->x, units);
   if (section->n > MOST_POINTS)
-    return sentence_at (_ ("The station at %s has too many points. Two thousand are the most."), section->x, units);
+    return sentence_at (_ ("The station at %s has too many points. Two thousand are the most."), section->x,
+                        units);
   for (guint k = 0; k < section->n; k++)
     {
       if (!isfinite (section->points[k].y) || !isfinite (section->points[k].z))
         return sentence_at (_ ("A point of the station at %s lacks its y or z."), section->x, units);
       if (section->points[k].y < 0)
-        return sentence_at (_ ("The station at %s goes over the centreline. Half breadths are never below zero."), section->x,
-                            units);
+        return sentence_at (
+            _ ("The station at %s goes over the centreline. Half breadths are never below zero."), section->x,
+            units);
     }
   if (section->points[section->n - 1].z < section->points[0].z)
-    return sentence_at (_ ("The station at %s runs downwards. Enter its points from the keel up to the sheer."), section->x,
-                        units);
+    return sentence_at (
+        _ ("The station at %s runs downwards. Enter its points from the keel up to the sheer."), section->x,
+        units);
   if (crosses_itself (section->points, section->n))
-    return sentence_at (_ ("The section at %s crosses itself. Check the order of its points."), section->x, units);
+    return sentence_at (_ ("The section at %s crosses itself. Check the order of its points."), section->x,
+                        units);
   return NULL;
 }
 
@@ -168,9 +176,10 @@ gb_sections_check (GArray *sections, GbUnits units)
         continue;
       aft_place = gb_quantity_format (aft->x, GB_DIM_LENGTH, units);
       fore_place = gb_quantity_format (fore->x, GB_DIM_LENGTH, units);
-      return g_strdup_printf (_ ("The surface between the stations at %s and %s crosses itself. Enter the points of both in the "
-                                 "same order."),
-                              aft_place, fore_place);
+      return g_strdup_printf (
+          _ ("The surface between the stations at %s and %s crosses itself. Enter the points of both in the "
+             "same order."),
+          aft_place, fore_place);
     }
   return NULL;
 }

@@ -116,7 +116,8 @@ take_edge (GbHullShape *shape, GArray *edge)
     }
 }
 
-/* A body that reaches over the centreline has its middle in common with its mirror; one that keeps to its side has nothing. */
+/* A body that reaches over the centreline has its middle in common with its mirror; one that keeps to its
+ * side has nothing. */
 static gboolean
 reaches_over_centreline (const GbMesh *mesh)
 {
@@ -159,7 +160,8 @@ find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
   move (mesh->points, mesh->n_points, place);
   move ((GbVec3 *) edge->data, edge->len, place);
   if (hull->pair && reaches_over_centreline (mesh))
-    return g_strdup (_ ("This hull is one of a pair and reaches over the centreline: the two would overlap. Move it out by its y."));
+    return g_strdup (_ ("This hull is one of a pair and reaches over the centreline: the two would overlap. "
+                        "Move it out by its y."));
 
   measure_heights (shape, mesh);
   if (hull->pair)
@@ -190,7 +192,9 @@ gb_hull_set_find (GbHullSet *set, const GbBoat *boat)
       const GbHull *hull = hulls->pdata[i];
       GbHullShape *shape = &set->hulls[i];
 
-      *shape = (GbHullShape){ .id = hull->rec.id, .edges = new_edges (), .lowest_edge = NAN, .keel = NAN, .top = NAN };
+      *shape = (GbHullShape){
+        .id = hull->rec.id, .edges = new_edges (), .lowest_edge = NAN, .keel = NAN, .top = NAN
+      };
       shape->trouble = find_shape (shape, hull, units);
     }
 }

@@ -87,8 +87,8 @@ holds_another (const Node *nodes, const Node *b)
   return FALSE;
 }
 
-/* A corner to cut off: a real ear if there is one, else one that lies in a line with its neighbours, else any. A polygon that does
- * not cross itself always has one of the first two. */
+/* A corner to cut off: a real ear if there is one, else one that lies in a line with its neighbours, else
+ * any. A polygon that does not cross itself always has one of the first two. */
 static guint
 find_ear (const Node *nodes, guint start, guint n_left, double flat_turn)
 {
@@ -166,7 +166,8 @@ gb_mesh_builder_add_face (GbMeshBuilder *builder, const guint *corners, guint n)
 
       at = find_ear (nodes, at, n_left, flat_turn);
       ear = &nodes[at];
-      gb_mesh_builder_add_triangle (builder, nodes[ear->before].corner, ear->corner, nodes[ear->after].corner);
+      gb_mesh_builder_add_triangle (builder, nodes[ear->before].corner, ear->corner,
+                                    nodes[ear->after].corner);
       nodes[ear->before].after = ear->after;
       nodes[ear->after].before = ear->before;
       at = ear->after;

@@ -58,8 +58,9 @@ guint gb_mesh_builder_add_point (GbMeshBuilder *builder, double x, double y, dou
 GbVec3 gb_mesh_builder_point (const GbMeshBuilder *builder, guint i);
 /* Nothing is added where two corners are the same point: such a triangle bounds nothing. */
 void gb_mesh_builder_add_triangle (GbMeshBuilder *builder, guint i, guint j, guint k);
-/* Fills a flat polygon, anticlockwise seen from outside, of any shape that does not cross itself, by ear clipping: each edge of the
- * polygon is an edge of just one triangle, also where corners lie in one line or coincide. */
+/* Fills a flat polygon, anticlockwise seen from outside, of any shape that does not cross itself, by ear
+ * clipping: each edge of the polygon is an edge of just one triangle, also where corners lie in one line or
+ * coincide. */
 void gb_mesh_builder_add_face (GbMeshBuilder *builder, const guint *corners, guint n);
 /* Takes what was built and empties the builder. The last @n_lid triangles are a lid. */
 GbMesh *gb_mesh_builder_finish (GbMeshBuilder *builder, guint n_lid);

@@ -3,10 +3,11 @@
 
 /* The closed mesh through a row of cross-sections.
  *
- * Only the port half is built: points come in twos, one to port and its mirror, and each triangle brings its mirror with it. The halves are
- * joined straight across at keel, deck and ends; on the centreline that is a strip without width, and no case of its own. Four
- * points that do not lie in a plane get a fifth in their middle: the four triangles round it hold exactly what the ruled surface does, as
- * the trapezium rule has it, with no bias from the choice of a diagonal. */
+ * Only the port half is built: points come in twos, one to port and its mirror, and each triangle brings its
+ * mirror with it. The halves are joined straight across at keel, deck and ends; on the centreline that is a
+ * strip without width, and no case of its own (a skeg drawn on it has two faces). Four points that do not lie
+ * in a plane get a fifth in their middle: the four triangles round it hold exactly what the ruled surface
+ * does, as the trapezium rule has it, with no bias from the choice of a diagonal. */
 
 #include "hull-private.h"
 #include "mesh-private.h"
@@ -51,8 +52,8 @@ add_patch (GbMeshBuilder *builder, const guint corners[4])
       add_both (builder, corners[0], corners[2], corners[3]);
       return;
     }
-  middle = add_point (builder, (p[0].x + p[1].x + p[2].x + p[3].x) / 4, (p[0].y + p[1].y + p[2].y + p[3].y) / 4,
-                      (p[0].z + p[1].z + p[2].z + p[3].z) / 4);
+  middle = add_point (builder, (p[0].x + p[1].x + p[2].x + p[3].x) / 4,
+                      (p[0].y + p[1].y + p[2].y + p[3].y) / 4, (p[0].z + p[1].z + p[2].z + p[3].z) / 4);
   for (guint i = 0; i < 4; i++)
     add_both (builder, corners[i], corners[(i + 1) % 4], middle);
 }
@@ -66,7 +67,8 @@ girth_shares (const GbCrossSection *section)
 
   for (guint k = 1; k <= last; k++)
     shares[k] = shares[k - 1]
-                + hypot (section->points[k].y - section->points[k - 1].y, section->points[k].z - section->points[k - 1].z);
+                + hypot (section->points[k].y - section->points[k - 1].y,
+                         section->points[k].z - section->points[k - 1].z);
   for (guint k = 1; k <= last; k++)
     shares[k] = shares[last] > 0 && k < last ? shares[k] / shares[last] : k / (double) last;
   return shares;
@@ -89,7 +91,8 @@ gb_section_joins (const GbCrossSection *a, const GbCrossSection *b)
   g_array_append_val (joins, join);
   while (join.a + 1 < a->n || join.b + 1 < b->n)
     {
-      double ahead = a->n == b->n ? 0 : next_share (shares_a, a->n, join.a) - next_share (shares_b, b->n, join.b);
+      double ahead
+          = a->n == b->n ? 0 : next_share (shares_a, a->n, join.a) - next_share (shares_b, b->n, join.b);
 
       join.a += ahead <= 1e-9;
       join.b += ahead >= -1e-9;
@@ -128,7 +131,8 @@ add_side (GbMeshBuilder *builder, const GArray *joins, guint aft, guint fore)
     }
 }
 
-/* Straight across from @aft and @fore to their mirrors; facing down, or up if they are given the other way round. */
+/* Straight across from @aft and @fore to their mirrors; facing down, or up if they are given the other way
+ * round. */
 static void
 add_across (GbMeshBuilder *builder, guint aft, guint fore)
 {
@@ -187,7 +191,8 @@ gb_sections_edge (const GArray *sections)
   for (guint i = 0; i < 2 * sections->len; i++)
     {
       gboolean port = i < sections->len;
-      const GbCrossSection *section = &g_array_index (sections, GbCrossSection, port ? i : 2 * sections->len - 1 - i);
+      const GbCrossSection *section
+          = &g_array_index (sections, GbCrossSection, port ? i : 2 * sections->len - 1 - i);
       GbSectionPoint sheer = section->points[section->n - 1];
       GbVec3 point = { section->x, port ? sheer.y : -sheer.y, sheer.z };
 

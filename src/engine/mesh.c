@@ -3,10 +3,11 @@
 
 /* What a closed mesh encloses, and what a plane cuts off it.
  *
- * Volume and its moments are sums over tetrahedra that stand on the triangles and share one apex. The apex is put on the cutting plane:
- * then the cut face, whatever its shape, makes tetrahedra without volume, and need not be known. The figures of that face come from its
- * edges alone, by Green's theorem; several loops and holes add up by their turning. Two triangles that share an edge find the same point
- * on it to the last bit, because the point is always reckoned from the wet end to the dry end; so the edges of the cut close. */
+ * Volume and its moments are sums over tetrahedra that stand on the triangles and share one apex. The apex is
+ * put on the cutting plane: then the cut face, whatever its shape, makes tetrahedra without volume, and need
+ * not be known. The figures of that face come from its edges alone, by Green's theorem; several loops and
+ * holes add up by their turning. Two triangles that share an edge find the same point on it to the last bit,
+ * because the point is always reckoned from the wet end to the dry end; so the edges of the cut close. */
 
 #include "mesh-private.h"
 
@@ -116,8 +117,8 @@ crossing (GbVec3 wet, double h_wet, GbVec3 dry, double h_dry)
   return h_dry == 0 ? dry : vec3_add (wet, vec3_scale (vec3_sub (dry, wet), t));
 }
 
-/* Cuts a triangle that is partly wet. Returns how many corners the wet polygon has: 3 or 4; the cut runs from edge[0] to
- * edge[1] with the cut face to its left, seen from where n points. */
+/* Cuts a triangle that is partly wet. Returns how many corners the wet polygon has: 3 or 4; the cut runs from
+ * edge[0] to edge[1] with the cut face to its left, seen from where n points. */
 static guint
 clip (const GbVec3 corners[3], const double heights[3], GbVec3 wet[4], GbVec3 edge[2])
 {

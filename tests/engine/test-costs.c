@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Money, worked by hand: receipts, need of stock, what is bought as such, heads, course. Amounts are in cents. */
+/* Money, worked by hand: receipts, need of stock, what is bought as such, heads, course. Amounts are in
+ * cents. */
 
 #include "parts-fixture.h"
 
@@ -329,7 +330,8 @@ test_cloth_and_its_resin (Fixture *f, gconstpointer unused)
   sheathing->area = 6;
   sheathing->quantity = 2;
   find (f);
-  /* 2 x 6 m2 x 2 layers of a roll of 10 m2; 24 m2 x 0.2 kg/m2 x 1.5 = 7.2 kg of resin out of the first tin of it. */
+  /* 2 x 6 m2 x 2 layers of a roll of 10 m2; 24 m2 x 0.2 kg/m2 x 1.5 = 7.2 kg of resin out of the first tin of
+   * it. */
   assert_near (need_of (f, roll)->need, 24 / 10.0 * 1.1, 1e-12);
   assert_near (need_of (f, by_mass)->need, 7.2, 1e-12);
   assert_near (need_of (f, by_volume)->need, 0, 0);
@@ -609,7 +611,8 @@ test_without_prices (Fixture *f, gconstpointer unused)
   g_assert_cmpint (need_of (f, plywood)->cost, ==, GB_MONEY_UNKNOWN);
   g_assert_cmpint (need_of (f, idle)->cost, ==, 0);
   g_assert_cmpuint (f->costs.n_no_price, ==, 1);
-  /* Where the stock gives no price the part's own stands for its planned cost; stock that is not there is none. */
+  /* Where the stock gives no price the part's own stands for its planned cost; stock that is not there is
+   * none. */
   g_assert_cmpint (cost_of (f, panel)->planned, ==, 1500);
   g_assert_cmpint (cost_of (f, stray)->to_buy, ==, 700);
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* All findings together: each is fed by those before it, and hulls are kept where an edit cannot have touched them. */
+/* All findings together: each is fed by those before it, and hulls are kept where an edit cannot have touched
+ * them. */
 
 #include "parts-fixture.h"
 

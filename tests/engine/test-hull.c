@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* From hull records to closed meshes: volumes against closed forms, edges, pairs, and a sentence for each hull that cannot be. */
+/* From hull records to closed meshes: volumes against closed forms, edges, pairs, and a sentence for each
+ * hull that cannot be. */
 
 #include "hull-fixture.h"
 
@@ -101,7 +102,8 @@ test_wedge_and_pyramid_by_stations (void)
   assert_near (gb_mesh_whole (sound_mesh (&set, 2)).volume, 1.5, 1e-14);
 }
 
-/* A skeg without thickness, a chine that ends before the bow, a section that is pinched, a point entered twice. */
+/* A skeg without thickness, a chine that ends before the bow, a section that is pinched, a point entered
+ * twice. */
 static void
 test_odd_sections_close (void)
 {
@@ -142,7 +144,8 @@ test_odd_sections_close (void)
     }
   /* Two triangles of 0.4 x 0.2 / 2 and 0.6 x 0.2 / 2. */
   assert_near (gb_mesh_whole (set.hulls[2].mesh).volume, 0.1, 1e-14);
-  /* The half section by its corners: (0, 0.3), (0.2, 0.3), (0.3, 0), (0.5, 0), (0.6, 0.4), (0, 0.4): 0.145. */
+  /* The half section by its corners: (0, 0.3), (0.2, 0.3), (0.3, 0), (0.5, 0), (0.6, 0.4),
+   * (0, 0.4): 0.145. */
   assert_near (gb_mesh_whole (set.hulls[3].mesh).volume, 2 * 2 * 0.145, 1e-14);
   /* Its ends are not counted twice where the section turns back: ends, sides by girth, no deck. */
   assert_near (gb_mesh_surface (set.hulls[3].mesh, -INFINITY, INFINITY).area,
@@ -206,8 +209,9 @@ test_block (void)
   /* Plan area: trapezium aft, triangle forward. */
   assert_near (gb_mesh_whole (sound_mesh (&set, 2)).volume, 0.5 * (2 * 0.8 + 2 * 0.5), 1e-14);
 
-  /* The plan is 1 wide aft of amidships, and forward 1 - 0.3 t with t metres from there. What the rakes take off is a triangle
-   * in side view: aft 0.3 x 0.5/2 at full width; forward the integral of 0.5 (t - 0.8)/1.2 (1 - 0.3 t) from 0.8 to 2. */
+  /* The plan is 1 wide aft of amidships, and forward 1 - 0.3 t with t metres from there. What the rakes take
+   * off is a triangle in side view: aft 0.3 x 0.5/2 at full width; forward the integral of 0.5 (t - 0.8)/1.2
+   * (1 - 0.3 t) from 0.8 to 2. */
   assert_near (gb_mesh_whole (sound_mesh (&set, 3)).volume,
                0.5 * (2 + 2 * 0.7) - 0.075 - 0.5 / 1.2 * (0.76 * 0.72 - 0.3 * 0.576), 1e-14);
 
@@ -425,7 +429,43 @@ test_bad_bodies (void)
   assert_trouble (boat, "");
 }
 
-/* A station hull that is wide where it is high: what the mesh holds is what the trapezium rule finds, with equal steps. */
+/* Any rising sections close, whatever their numbers of points and wherever they touch the centreline. */
+static void
+test_random_sections_close (void)
+{
+  for (guint round = 0; round < 100; round++)
+    {
+      g_autoptr (GbBoat) boat = gb_boat_new ();
+      g_auto (GbHullSet) set = { NULL, 0 };
+      GbHull *hull = add_hull (boat, GB_HULL_STATIONS);
+      const GbMesh *mesh;
+      double volume;
+
+      for (guint i = 0; i < 4; i++)
+        {
+          guint n = g_test_rand_int_range (2, 8);
+          double yz[16], z = g_test_rand_double_range (0, 0.2);
+
+          for (guint k = 0; k < n; k++, z += g_test_rand_double_range (0.01, 0.2))
+            {
+              yz[2 * k] = g_test_rand_int_range (0, 3) == 0 ? 0 : g_test_rand_double_range (0.1, 0.6);
+              yz[2 * k + 1] = z;
+            }
+          /* So that no end touches its own deck or bottom. */
+          yz[2 * n - 2] = 0.5;
+          add_station (boat, hull, i, yz, n);
+        }
+      find_hulls (&set, boat);
+      mesh = sound_mesh (&set, 0);
+      volume = gb_mesh_whole (mesh).volume;
+      assert_near (gb_mesh_whole (mesh).centre.y, 0, 1e-13);
+      for (double z = 0.05; z < 1; z += 0.1)
+        assert_near (volume_below (mesh, z) + gb_mesh_cut (mesh, (GbVec3){ 0, 0, -1 }, -z).volume, volume, 1e-13);
+    }
+}
+
+/* A station hull that is wide where it is high: what the mesh holds is what the trapezium rule finds, with
+ * equal steps. */
 static double
 flared (double x, double z)
 {
@@ -463,6 +503,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/hull/bad-stations", test_bad_stations);
   g_test_add_func ("/hull/too-many-points", test_too_many_points);
   g_test_add_func ("/hull/bad-bodies", test_bad_bodies);
+  g_test_add_func ("/hull/random-sections-close", test_random_sections_close);
   g_test_add_func ("/hull/ruled-surface-is-the-trapezium-rule", test_ruled_surface_is_the_trapezium_rule);
   return g_test_run ();
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Meshes and the plane that cuts them: closed forms, the cases where the plane meets corners, edges and faces, and properties
- * that hold for any body. */
+/* Meshes and the plane that cuts them: closed forms, the cases where the plane meets corners, edges and
+ * faces, and properties that hold for any body. */
 
 #include "engine/mesh-private.h"
 
@@ -67,7 +67,8 @@ new_tetrahedron (GbVec3 a, GbVec3 b, GbVec3 c, GbVec3 d)
   return gb_mesh_builder_finish (&builder, 0);
 }
 
-/* A closed body with @radius (longitude, latitude) seen from @centre: convex where the radii make it so, else star-shaped. */
+/* A closed body with @radius (longitude, latitude) seen from @centre: convex where the radii make it so, else
+ * star-shaped. */
 static GbMesh *
 new_star (GbVec3 centre, guint n_round, guint n_bands, double (*radius) (void))
 {
@@ -182,7 +183,8 @@ test_plane_through_faces (void)
   GbCut awash = gb_mesh_cut (box, up, 1), above = gb_mesh_cut (box, up, 1.5);
   GbCut touching = gb_mesh_cut (box, up, 0), below = gb_mesh_cut (box, up, -0.5);
 
-  /* What lies in the plane is dry: the deck is the waterplane still, and a bottom that just touches is not under water. */
+  /* What lies in the plane is dry: the deck is the waterplane still, and a bottom that just touches is not
+   * under water. */
   assert_near (awash.volume, 6, 1e-13);
   assert_near (awash.waterplane, 6, 1e-13);
   assert_near (awash.area, 6 + 10, 1e-13);

@@ -2,7 +2,8 @@
 
 /* Volumes, waterplanes and centres against worked examples, closed forms, and GSL's numerical integration.
  *
- * DB: Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition (1999), by printed page. Their sea water is 1.025 t/m3. */
+ * DB: Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition (1999), by printed page. Their
+ * sea water is 1.025 t/m3. */
 
 #include "../engine/hull-fixture.h"
 
@@ -83,8 +84,8 @@ test_waterplanes_by_simpson (void)
 static void
 test_volume_by_section_areas (void)
 {
-  /* A tutoring page: half section areas 10 m apart; printed volume 2 x 5874 = 11748 m3. The centre, 0.705 m aft of the sixth
-   * station, is recomputed by the same rule (the page's own is wrong). */
+  /* A tutoring page: half section areas 10 m apart; printed volume 2 x 5874 = 11748 m3. The centre, 0.705 m
+   * aft of the sixth station, is recomputed by the same rule (the page's own is wrong). */
   static const double areas[] = { 0, 19.4, 45.7, 73.6, 94.4, 104.1, 97.1, 76.4, 48.5, 23.5, 2.8 };
   g_auto (GbHullSet) hulls = { NULL, 0 };
   GbCut whole;
@@ -99,7 +100,8 @@ test_volume_by_section_areas (void)
 static void
 test_volume_by_waterplanes (void)
 {
-  /* After DB chapter 10 (from memory): waterplanes at 0, 1 ... 6 m draught; sum 8824, volume 2941.3 m3, 3014.9 t. */
+  /* After DB chapter 10 (from memory): waterplanes at 0, 1 ... 6 m draught; sum 8824, volume 2941.3 m3,
+   * 3014.9 t. */
   static const double areas[] = { 61, 300, 464, 555, 605.5, 636, 660 };
   g_autoptr (GbBoat) boat = gb_boat_new ();
   g_auto (GbHullSet) hulls = { NULL, 0 };
@@ -157,7 +159,8 @@ test_box_ships (void)
   assert_near (at.draught, 3.2, 1e-9);
   assert_near (at.vcb, 1.6, 1e-9);
 
-  /* DB p. 111: a box 10 m broad has its least KM, 4.08 m, at 4.08 m draught; BM at 3.5 m is 2.38 m, read off a curve. */
+  /* DB p. 111: a box 10 m broad has its least KM, 4.08 m, at 4.08 m draught; BM at 3.5 m is 2.38 m, read off
+   * a curve. */
   for (double draught = 3; draught < 5; draught += 0.01)
     if (km_of (&hulls, draught) < least)
       {
@@ -233,8 +236,8 @@ find_wigley (GbHullSet *hulls, guint n_x, guint n_z)
   find_hulls (hulls, boat);
 }
 
-/* The ruled hull holds what the trapezium rule gives: of the lengthwise factor 2/3 it finds 2/3 (1 - 1/n^2), of the factor over the
- * draught 2/3 (1 - 1/(4 n^2)); for n = 8 these are 0.65625 and 0.6640625. */
+/* The ruled hull holds what the trapezium rule gives: of the lengthwise factor 2/3 it finds 2/3 (1 - 1/n^2),
+ * of the factor over the draught 2/3 (1 - 1/(4 n^2)); for n = 8 these are 0.65625 and 0.6640625. */
 static void
 test_wigley_is_the_trapezium_rule (void)
 {
@@ -261,7 +264,8 @@ test_wigley_converges (void)
 
   find_wigley (&hulls, 80, 40);
   cut = gb_mesh_cut (only_mesh (&hulls), up, 0);
-  /* Standard in texts of ship hydrodynamics: volume 4/9 LBT, waterplane 2/3 LB, KB 5/8 T, BM 3/35 B2/T, longitudinal BM 3/40 L2/T. */
+  /* Standard in texts of ship hydrodynamics: volume 4/9 LBT, waterplane 2/3 LB, KB 5/8 T, BM 3/35 B2/T,
+   * longitudinal BM 3/40 L2/T. */
   assert_share (cut.volume, 2.77778, 5e-4);
   assert_share (cut.waterplane, 6.66667, 5e-4);
   assert_near (cut.centre.x, L / 2, 1e-12);
@@ -349,8 +353,8 @@ sphere (double x, double z)
 static void
 test_bodies_of_revolution (void)
 {
-  /* At draught d and radius R there: cone, volume pi R2 d/3, KB 3d/4, BM 3 R2/(4 d); paraboloid, pi R2 d/2, 2d/3, R2/(2 d);
-   * half a sphere, 2/3 pi R3, 5/8 R, and KM = R. Here d = R = 1. */
+  /* At draught d and radius R there: cone, volume pi R2 d/3, KB 3d/4, BM 3 R2/(4 d); paraboloid, pi R2 d/2,
+   * 2d/3, R2/(2 d); half a sphere, 2/3 pi R3, 5/8 R, and KM = R. Here d = R = 1. */
   static const struct
   {
     double (*half_breadth) (double x, double z);
@@ -418,7 +422,8 @@ integrate_along (double (*function) (double x, void *data))
   return sum;
 }
 
-/* The error of the ruled hull falls with the square of the spacing, so two hulls tell the limit; GSL integrates the formula. */
+/* The error of the ruled hull falls with the square of the spacing, so two hulls tell the limit; GSL
+ * integrates the formula. */
 static void
 test_numerical_integration (void)
 {

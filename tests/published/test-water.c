@@ -9,8 +9,9 @@
 static void
 test_check_values (void)
 {
-  /* UNESCO Technical Papers in Marine Science 44 (Fofonoff and Millard 1983), check values of the international equation of state
-   * at one atmosphere; from memory, and recomputed from the coefficients printed there. */
+  /* UNESCO Technical Papers in Marine Science 44 (Fofonoff and Millard 1983), check values of the
+   * international equation of state at one atmosphere; from memory, and recomputed from the coefficients
+   * printed there. */
   static const struct
   {
     double salinity, temperature, density;
@@ -29,9 +30,10 @@ test_check_values (void)
 static void
 test_handbook_values (void)
 {
-  /* Fresh water is densest near 4 degrees at 999.975 kg/m3 (CIPM 2001, Tanaka and others, Metrologia 38; from memory): EOS-80's
-   * pure water agrees to 0.001. Sea water of salinity 35 at 15 degrees, ITTC 7.5-02-01-03 (2011), table 2: 1026.0210 with an absolute
-   * salinity of 35.16504 g/kg (from memory); the older equation gives 1025.973, 0.05 less. */
+  /* Fresh water is densest near 4 degrees at 999.975 kg/m3 (CIPM 2001, Tanaka and others, Metrologia 38; from
+   * memory): EOS-80's pure water agrees to 0.001. Sea water of salinity 35 at 15 degrees, ITTC 7.5-02-01-03
+   * (2011), table 2: 1026.0210 with an absolute salinity of 35.16504 g/kg (from memory); the older equation
+   * gives 1025.973, 0.05 less. */
   g_assert_cmpfloat_with_epsilon (gb_water_density_eos80 (0, 4), 999.975, 1e-3);
   g_assert_cmpfloat_with_epsilon (gb_water_density_eos80 (35, 15), 1026.0210, 0.06);
   /* ITTC 7.5-02-01-03 (2011), table 1, fresh water at 15 degrees: 999.1026 (from memory). */
