@@ -46,6 +46,7 @@ gboolean
 gb_check_pages (GbStore *store, GError **error)
 {
   g_autoptr (sqlite3_stmt) stmt = NULL;
+  g_autoptr (GbBoat) boat = NULL;
   g_autoptr (GError) local = NULL;
   gint64 n_pages;
 
@@ -58,8 +59,11 @@ gb_check_pages (GbStore *store, GError **error)
     return FALSE;
   if (gb_sql_next (store, stmt, &local) && g_strcmp0 ((const char *) sqlite3_column_text (stmt, 0), "ok") == 0)
     return TRUE;
+  /* Perhaps it is a value, and reading finds out which. */
   if (local == NULL)
-    return gb_store_fail (error, GB_STORE_ERROR_DAMAGED, _ ("“%s” is damaged and cannot be read in full."), store->path);
+    boat = gb_store_load (store, &local);
+  if (local == NULL)
+    gb_store_fail (&local, GB_STORE_ERROR_DAMAGED, _ ("“%s” is damaged and cannot be read in full."), store->path);
   g_propagate_error (error, g_steal_pointer (&local));
   return FALSE;
 }

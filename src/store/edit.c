@@ -129,10 +129,10 @@ finish_edit (GbStore *store, GError **error)
       gb_sql_fail (store->db, store->path, error);
       return NULL;
     }
-  changes = gb_history_read_changes (store, changeset, size, FALSE, error);
+  changes = gb_changeset_read (store, changeset, (gsize) size, FALSE, error);
   done = changes != NULL;
   if (done && changes->changes->len > 0)
-    done = gb_check_cycles (store, changes, error) && gb_history_add (store, changeset, size, error) && gb_check_commit (store, error);
+    done = gb_check_cycles (store, changes, error) && gb_history_add (store, changeset, (gsize) size, error) && gb_check_commit (store, error);
   sqlite3_free (changeset);
   return done ? g_steal_pointer (&changes) : NULL;
 }

@@ -19,66 +19,6 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Changes ---------------------------------------------------------------------------------------------------------- */
-
-/* An update moves a record if it writes the owner or the position. */
-static GbChangeOp
-update_op (sqlite3_changeset_iter *iter, GbRecordKind kind)
-{
-  for (int column = 1; column <= (gb_rows_has_owner (kind) ? 2 : 1); column++)
-    {
-      sqlite3_value *value = NULL;
-
-      if (sqlite3changeset_new (iter, column, &value) == SQLITE_OK && value != NULL)
-        return GB_CHANGE_MOVED;
-    }
-  return GB_CHANGE_FIELDS;
-}
-
-/* One row of a changeset; FALSE if it is of no table of ours. */
-static gboolean
-read_change (sqlite3_changeset_iter *iter, GbChanges *changes)
-{
-  const GbRecordType *type = NULL;
-  sqlite3_value *id = NULL;
-  const char *table;
-  int n_columns, op;
-
-  if (sqlite3changeset_op (iter, &table, &n_columns, &op, NULL) == SQLITE_OK)
-    type = gb_record_type_by_name (table);
-  if (type == NULL || n_columns != gb_rows_n_columns (type->kind))
-    return FALSE;
-  if (op == SQLITE_INSERT)
-    sqlite3changeset_new (iter, 0, &id);
-  else
-    sqlite3changeset_old (iter, 0, &id);
-  if (id == NULL)
-    return FALSE;
-  gb_changes_add (changes, type->kind,
-                  op == SQLITE_INSERT   ? GB_CHANGE_ADDED
-                  : op == SQLITE_DELETE ? GB_CHANGE_REMOVED
-                                        : update_op (iter, type->kind),
-                  sqlite3_value_int64 (id));
-  return TRUE;
-}
-
-GbChanges *
-gb_history_read_changes (GbStore *store, const void *changeset, int size, gboolean invert, GError **error)
-{
-  g_autoptr (GbChanges) changes = gb_changes_new ();
-  sqlite3_changeset_iter *iter = NULL;
-  gboolean sound = TRUE;
-
-  if (sqlite3changeset_start_v2 (&iter, size, (void *) changeset, invert ? SQLITE_CHANGESETSTART_INVERT : 0) != SQLITE_OK)
-    sound = FALSE;
-  while (sound && sqlite3changeset_next (iter) == SQLITE_ROW)
-    sound = read_change (iter, changes);
-  if (sqlite3changeset_finalize (iter) == SQLITE_OK && sound)
-    return g_steal_pointer (&changes);
-  gb_store_fail (error, GB_STORE_ERROR_DAMAGED, _ ("“%s” is damaged: its history cannot be read."), store->path);
-  return NULL;
-}
-
 /* The table -------------------------------------------------------------------------------------------------------- */
 
 static gboolean
@@ -93,7 +33,7 @@ set_mark (GbStore *store, gint64 done, GError **error)
 }
 
 static gboolean
-insert_edit (GbStore *store, gint64 id, const void *changeset, int size, GError **error)
+insert_edit (GbStore *store, gint64 id, const void *changeset, gsize size, GError **error)
 {
   const GbPlace *place = &store->place;
   g_autoptr (sqlite3_stmt) stmt = gb_sql_prepare (store, FALSE, "INSERT INTO history VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)", error);
@@ -108,7 +48,7 @@ insert_edit (GbStore *store, gint64 id, const void *changeset, int size, GError 
   if (place->id != 0)
     sqlite3_bind_int64 (stmt, 5, place->id);
   sqlite3_bind_text (stmt, 6, place->field, -1, SQLITE_STATIC);
-  sqlite3_bind_blob (stmt, 7, changeset, size, SQLITE_STATIC);
+  sqlite3_bind_blob64 (stmt, 7, changeset, size, SQLITE_STATIC);
   return gb_sql_run (store, stmt, error);
 }
 
@@ -143,7 +83,7 @@ prune (GbStore *store, GError **error)
 }
 
 gboolean
-gb_history_add (GbStore *store, const void *changeset, int size, GError **error)
+gb_history_add (GbStore *store, const void *changeset, gsize size, GError **error)
 {
   gint64 done;
 
@@ -292,8 +232,7 @@ take_step (GbStore *store, gboolean undo, GbPlace *place, GError **error)
 
   if (!read_edit (store, undo, &edit, error))
     return NULL;
-  changes = gb_history_read_changes (store, g_bytes_get_data (edit.changeset, NULL), (int) g_bytes_get_size (edit.changeset),
-                                     undo, error);
+  changes = gb_changeset_read (store, g_bytes_get_data (edit.changeset, NULL), g_bytes_get_size (edit.changeset), undo, error);
   if (changes == NULL || !apply (store, edit.changeset, undo, error) || !set_mark (store, undo ? edit.id - 1 : edit.id, error)
       || !gb_check_links (store, changes, error) || !gb_check_cycles (store, changes, error))
     return NULL;

@@ -348,25 +348,6 @@ gb_rows_insert (GbStore *store, const GbRecord *record, GError **error)
   return gb_sql_run (store, rows->insert, error);
 }
 
-static gboolean
-field_differs (const GbField *field, const GbRecord *a, const GbRecord *b)
-{
-  double u, v;
-
-  switch (gb_field_storage (field))
-    {
-    case GB_STORAGE_REAL:
-      u = gb_field_get_real (field, a);
-      v = gb_field_get_real (field, b);
-      return u != v && !(isnan (u) && isnan (v));
-    case GB_STORAGE_INTEGER:
-      return gb_field_get_integer (field, a) != gb_field_get_integer (field, b);
-    case GB_STORAGE_TEXT:
-    default:
-      return g_strcmp0 (gb_field_get_text (field, a), gb_field_get_text (field, b)) != 0;
-    }
-}
-
 /* The columns in which the two differ. */
 static guint64
 differing_columns (const GbRecord *old, const GbRecord *record)
@@ -380,7 +361,7 @@ differing_columns (const GbRecord *old, const GbRecord *record)
   mask |= (guint64) (old->position != record->position) << column++;
   mask |= (guint64) (g_strcmp0 (old->typed, record->typed) != 0) << column++;
   for (guint i = 0; i < type->n_fields; i++)
-    mask |= (guint64) field_differs (&type->fields[i], old, record) << column++;
+    mask |= (guint64) !gb_field_equal (&type->fields[i], old, record) << column++;
   return mask;
 }
 

@@ -160,27 +160,47 @@ gb_schema_is_readable (GbStore *store, GError **error)
                         _ ("“%s” was made by a newer Garboard and cannot be read by this one."), store->path);
 }
 
-/* Migrations: the statements that lead from each version to the next. There is no version 0. */
-static const char *const steps[GB_STORE_SCHEMA_VERSION] = { NULL };
+/* Migrations ------------------------------------------------------------------------------------------------------- */
+
+/* From each version to the next. There was no version before the first. */
+const char *const gb_schema_steps[GB_STORE_SCHEMA_VERSION] = { NULL };
+
+/* "NAME.v1.garboard" beside the file. */
+static gboolean
+copy_aside (GbStore *store, gint64 version, GError **error)
+{
+  static const char ending[] = ".garboard";
+  gsize length = strlen (store->path) - (g_str_has_suffix (store->path, ending) ? strlen (ending) : 0);
+  g_autofree char *stem = g_strndup (store->path, length);
+  g_autofree char *aside = g_strdup_printf ("%s.v%" G_GINT64_FORMAT "%s", stem, version, ending);
+
+  return gb_store_save_copy (store, aside, error);
+}
+
+static gboolean
+run_steps (GbStore *store, gint64 version, const char *const *steps, gint64 target, GError **error)
+{
+  g_autofree char *finish = g_strdup_printf ("PRAGMA user_version = %" G_GINT64_FORMAT "; COMMIT", target);
+
+  if (!gb_sql_exec (store, "BEGIN IMMEDIATE", error))
+    return FALSE;
+  for (; version < target; version++)
+    if (!gb_sql_exec (store, steps[version], error))
+      return FALSE;
+  return gb_sql_exec (store, finish, error);
+}
 
 gboolean
-gb_schema_migrate (GbStore *store, gint64 version, GError **error)
+gb_schema_migrate (GbStore *store, gint64 version, const char *const *steps, gint64 target, GError **error)
 {
-  for (; version < GB_STORE_SCHEMA_VERSION; version++)
-    {
-      g_autofree char *set = g_strdup_printf ("PRAGMA user_version = %" G_GINT64_FORMAT, version + 1);
+  gboolean done;
 
-      if (version < 0 || steps[version] == NULL)
-        return gb_store_fail (error, GB_STORE_ERROR_FOREIGN, _ ("“%s” is of a version of Garboard that never was."),
-                              store->path);
-      if (!gb_sql_exec (store, "BEGIN IMMEDIATE", error))
-        return FALSE;
-      if (!gb_sql_exec (store, steps[version], error) || !gb_sql_exec (store, set, error)
-          || !gb_sql_exec (store, "COMMIT", error))
-        {
-          gb_sql_rollback (store);
-          return FALSE;
-        }
-    }
-  return TRUE;
+  for (gint64 v = version; v < target; v++)
+    if (v < 0 || steps[v] == NULL)
+      return gb_store_fail (error, GB_STORE_ERROR_FOREIGN, _ ("“%s” is of a version of Garboard that never was."), store->path);
+  if (!copy_aside (store, version, error))
+    return FALSE;
+  done = run_steps (store, version, steps, target, error);
+  gb_sql_rollback (store);
+  return done;
 }

@@ -57,8 +57,10 @@ extern const char gb_schema_sql[];
 gboolean gb_schema_compare (GbStore *store, GPtrArray *faults, GError **error);
 /* For a file of a newer Garboard: tables and indexes only, and all of the columns that this one reads. */
 gboolean gb_schema_is_readable (GbStore *store, GError **error);
-/* Brings the open file from @version to the present one. The steps are a table in schema.c. */
-gboolean gb_schema_migrate (GbStore *store, gint64 version, GError **error);
+/* Copies a file of @version aside and brings it to @target. @steps[v] are the statements that lead from version v to the next; a version
+ * from which none lead never was. All or nothing. */
+extern const char *const gb_schema_steps[];
+gboolean gb_schema_migrate (GbStore *store, gint64 version, const char *const *steps, gint64 target, GError **error);
 
 /* rows.c ----------------------------------------------------------------------------------------------------------- */
 
@@ -85,10 +87,13 @@ void gb_rows_finalize (GbRowStatements *rows);
 #define GB_HISTORY_MAX_BYTES (64 * 1024 * 1024)
 
 /* Within an edit's transaction: remembers its changeset. */
-gboolean gb_history_add (GbStore *store, const void *changeset, int size, GError **error);
+gboolean gb_history_add (GbStore *store, const void *changeset, gsize size, GError **error);
 void gb_history_forget_words (GbStore *store);
-/* What a changeset changes, or its inversion. */
-GbChanges *gb_history_read_changes (GbStore *store, const void *changeset, int size, gboolean invert, GError **error);
+
+/* changeset.c ------------------------------------------------------------------------------------------------------ */
+
+/* What a changeset changes, or its inversion; NULL if it is not one of ours from end to end. */
+GbChanges *gb_changeset_read (GbStore *store, const void *changeset, gsize size, gboolean invert, GError **error);
 
 /* check.c ---------------------------------------------------------------------------------------------------------- */
 

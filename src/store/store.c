@@ -159,17 +159,6 @@ check_schema (GbStore *store, GError **error)
   return gb_store_fail (error, GB_STORE_ERROR_DAMAGED, "%s", (char *) faults->pdata[0]);
 }
 
-/* An older file's copy, "NAME.v1.garboard", is made before it is touched. */
-static gboolean
-migrate (GbStore *store, gint64 version, GError **error)
-{
-  g_autofree char *stem = g_strndup (store->path, strlen (store->path)
-                                                    - (g_str_has_suffix (store->path, ".garboard") ? strlen (".garboard") : 0));
-  g_autofree char *aside = g_strdup_printf ("%s.v%d.garboard", stem, (int) version);
-
-  return gb_store_save_copy (store, aside, error) && gb_schema_migrate (store, version, error);
-}
-
 /* Why the file may not be written; NULL if it may. */
 static char *
 find_read_only_reason (GbStore *store, gint64 version, GbStoreError *code)
@@ -220,7 +209,8 @@ gb_store_open (const char *path, gboolean may_read_only, GError **error)
   if (store == NULL || !gb_check_header (store, &version, error)
       || !gb_sql_exec (store, "PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY", error))
     return NULL;
-  if (version < GB_STORE_SCHEMA_VERSION && !migrate (store, version, error))
+  if (version < GB_STORE_SCHEMA_VERSION
+      && !gb_schema_migrate (store, version, gb_schema_steps, GB_STORE_SCHEMA_VERSION, error))
     return NULL;
   if (!(version > GB_STORE_SCHEMA_VERSION ? gb_schema_is_readable (store, error) : check_schema (store, error)))
     return NULL;
