@@ -176,6 +176,25 @@ gb_field_is_unknown (const GbField *field, const GbRecord *record)
     }
 }
 
+gboolean
+gb_field_equal (const GbField *field, const GbRecord *a, const GbRecord *b)
+{
+  double u, v;
+
+  switch (gb_field_storage (field))
+    {
+    case GB_STORAGE_REAL:
+      u = gb_field_get_real (field, a);
+      v = gb_field_get_real (field, b);
+      return u == v || (isnan (u) && isnan (v));
+    case GB_STORAGE_INTEGER:
+      return gb_field_get_integer (field, a) == gb_field_get_integer (field, b);
+    case GB_STORAGE_TEXT:
+    default:
+      return g_strcmp0 (gb_field_get_text (field, a), gb_field_get_text (field, b)) == 0;
+    }
+}
+
 /* Values ------------------------------------------------------------------------------------------------------------ */
 
 void
@@ -458,28 +477,8 @@ gb_record_equal (const GbRecord *a, const GbRecord *b)
     return FALSE;
 
   for (guint i = 0; i < type->n_fields; i++)
-    {
-      const GbField *field = &type->fields[i];
-      double u, v;
-
-      switch (gb_field_storage (field))
-        {
-        case GB_STORAGE_REAL:
-          u = gb_field_get_real (field, a);
-          v = gb_field_get_real (field, b);
-          if (u != v && !(isnan (u) && isnan (v)))
-            return FALSE;
-          break;
-        case GB_STORAGE_INTEGER:
-          if (gb_field_get_integer (field, a) != gb_field_get_integer (field, b))
-            return FALSE;
-          break;
-        case GB_STORAGE_TEXT:
-          if (g_strcmp0 (gb_field_get_text (field, a), gb_field_get_text (field, b)) != 0)
-            return FALSE;
-          break;
-        }
-    }
+    if (!gb_field_equal (&type->fields[i], a, b))
+      return FALSE;
   return TRUE;
 }
 

@@ -136,6 +136,9 @@ typedef struct
 void gb_value_clear (GbValue *value);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (GbValue, gb_value_clear)
 
+/* TRUE if both records hold the same value (NAN equals NAN). */
+gboolean gb_field_equal (const GbField *field, const GbRecord *a, const GbRecord *b);
+
 /* Copies the value, with what was typed for it. Clear the result. */
 GbValue gb_field_get (const GbField *field, const GbRecord *record);
 /* Writes the value and what was typed for it into the struct. */
