@@ -33,19 +33,26 @@ check_reference (const GbEdit *edit, const GbBoat *boat, const GbRecord *record,
   return refuse (error, _ ("%s: there is no such thing in this build."), _ (field->label));
 }
 
+/* What is not changed need not be good: a build without a name may get its currency first. */
+static gboolean
+is_kept (const GbField *field, const GbRecord *old, const GbRecord *record)
+{
+  return old != NULL && gb_field_equal (field, old, record);
+}
+
 static gboolean
 check_fields (const GbEdit *edit, const GbBoat *boat, const GbRecord *record, GError **error)
 {
   const GbRecordType *type = gb_record_type (record->kind);
+  const GbRecord *old = gb_boat_get (boat, record->kind, record->id);
 
   for (guint i = 0; i < type->n_fields; i++)
     {
       const GbField *field = &type->fields[i];
       g_auto (GbValue) value = gb_field_get (field, record);
-      gboolean good = field->dim == GB_DIM_REF ? check_reference (edit, boat, record, field, error)
-                                               : gb_field_check (field, &value, error);
 
-      if (!good)
+      if (field->dim == GB_DIM_REF ? !check_reference (edit, boat, record, field, error)
+                                   : !is_kept (field, old, record) && !gb_field_check (field, &value, error))
         return FALSE;
     }
   return TRUE;
