@@ -170,6 +170,8 @@ gb_store_next_id (GbStore *store, GbRecordKind kind)
                                               table, table);
 
       gb_sql_integer (store, sql, last, NULL);
+      /* Whatever the file says; beyond the highest, the row will be refused. */
+      *last = CLAMP (*last, 0, GB_STORE_MAX_ID);
     }
   return ++*last;
 }

@@ -44,6 +44,7 @@ GQuark gb_store_error_quark (void);
 
 #define GB_STORE_APPLICATION_ID 0x47626f61 /* "Gboa" */
 #define GB_STORE_SCHEMA_VERSION 1
+#define GB_STORE_MAX_ID G_GINT64_CONSTANT (1000000000000) /* ids are numbers from 1 to this */
 
 /* Writes a new file at @path that holds @boat, all or nothing. Refuses a path that is taken unless @replace. */
 gboolean gb_store_create (const char *path, const GbBoat *boat, gboolean replace, GError **error);

@@ -6,11 +6,12 @@
 
 #include "text-form-private.h"
 
+#include "store.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
-#define MAX_ID 1000000000000
 #define MAX_POSITION 1e15
 
 /* A record that was read. It owns nothing but its record until the boat takes that. */
@@ -204,7 +205,7 @@ read_id (Reader *reader, Draft *draft, const GbJson *json)
   GbRecord *record = draft->record;
   guint64 id;
 
-  if (json->type != GB_JSON_NUMBER || !g_ascii_string_to_unsigned (json->text, 10, 1, MAX_ID, &id, NULL))
+  if (json->type != GB_JSON_NUMBER || !g_ascii_string_to_unsigned (json->text, 10, 1, GB_STORE_MAX_ID, &id, NULL))
     return fail_field (reader, GB_TEXT_FORM_ERROR_FIELD, record->kind, draft->json, json,
                        _ ("a whole number from 1 up is expected."));
   if (g_hash_table_contains (reader->by_id[record->kind], &id))
@@ -478,7 +479,7 @@ resolve_link (Reader *reader, const Link *link)
 
   if (link->json->type == GB_JSON_STRING)
     to = g_hash_table_lookup (names_of (reader, kind), link->json->text);
-  else if (g_ascii_string_to_unsigned (link->json->text, 10, 1, MAX_ID, &id, NULL))
+  else if (g_ascii_string_to_unsigned (link->json->text, 10, 1, GB_STORE_MAX_ID, &id, NULL))
     to = g_hash_table_lookup (reader->by_id[kind], &id);
 
   if (to == &several_of_a_name)
