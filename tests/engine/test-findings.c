@@ -6,6 +6,7 @@
 #include "parts-fixture.h"
 
 #include "engine/findings.h"
+#include "generate.h"
 
 #define TODAY 738000
 
@@ -92,6 +93,31 @@ test_hulls_are_kept_unless_touched (void)
   assert_near (findings->rollup.boat.mass, (5 + 5 + 1) * 0.02 * 500, 1e-10);
 }
 
+/* Whatever is in a build, and whatever was found before, the same is found; each hull is closed or says why not. */
+static void
+test_generated_builds (void)
+{
+  g_autoptr (GbFindings) used = gb_findings_new ();
+
+  for (guint32 seed = 1; seed <= 20; seed++)
+    {
+      g_autoptr (GbBoat) boat = generate_boat (seed * 20, seed);
+      g_autoptr (GbFindings) fresh = gb_findings_new ();
+
+      gb_findings_find (used, boat, GB_TOUCHED_ALL, TODAY);
+      gb_findings_find (fresh, boat, GB_TOUCHED_ALL, TODAY);
+      for (guint i = 0; i < fresh->hulls.n_hulls; i++)
+        g_assert_true (fresh->hulls.hulls[i].trouble != NULL || gb_mesh_is_closed (fresh->hulls.hulls[i].mesh));
+      g_assert_cmpuint (fresh->costs.n_parts, ==, gb_boat_n (boat, GB_RECORD_PART));
+      g_assert_cmpint (fresh->costs.forecast, !=, GB_MONEY_UNKNOWN);
+      g_assert_cmpint (used->costs.forecast, ==, fresh->costs.forecast);
+      g_assert_cmpmem (used->costs.parts, used->costs.n_parts * sizeof (GbPartCost), fresh->costs.parts,
+                       fresh->costs.n_parts * sizeof (GbPartCost));
+      g_assert_cmpmem (&used->flotation.limit, sizeof (GbHydrostatics), &fresh->flotation.limit, sizeof (GbHydrostatics));
+      g_assert_cmpmem (&used->flotation.afloat, sizeof (GbHydrostatics), &fresh->flotation.afloat, sizeof (GbHydrostatics));
+    }
+}
+
 static void
 test_an_empty_build_and_its_end (void)
 {
@@ -111,6 +137,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/findings/each-feeds-the-next", test_each_feeds_the_next);
   g_test_add_func ("/findings/hulls-are-kept-unless-touched", test_hulls_are_kept_unless_touched);
+  g_test_add_func ("/findings/generated-builds", test_generated_builds);
   g_test_add_func ("/findings/an-empty-build-and-its-end", test_an_empty_build_and_its_end);
   return g_test_run ();
 }
