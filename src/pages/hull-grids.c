@@ -27,10 +27,10 @@ add_named (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpo
 }
 
 static const GbGridColumn hull_columns[] = {
-  { .name = "name", .width = 16, .look = look_hull_name },
+  { .name = "name", .width = 20, .look = look_hull_name },
   { NULL },
 };
-static const char *const hull_shown[] = { "name", "form", "pair", "edge", NULL };
+static const char *const hull_shown[] = { "name", NULL };
 const GbGridType gb_hull_grid_type = {
   .kind = GB_RECORD_HULL,
   .shown = hull_shown,

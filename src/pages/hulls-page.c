@@ -84,7 +84,7 @@ station_selected_cb (GbGrid *grid, GbHullsPage *self)
   gtk_widget_set_sensitive (GTK_WIDGET (self->offsets), station > 0);
 }
 
-/* Stations and offsets for a hull that is given by them, else its sizes. */
+/* The hull's fields, and its stations and offsets where it is given by those. */
 static void
 hull_selected_cb (GbGrid *grid, GbHullsPage *self)
 {
@@ -97,8 +97,7 @@ hull_selected_cb (GbGrid *grid, GbHullsPage *self)
   station_selected_cb (gb_grid_pane_get_grid (self->stations), self);
   gtk_widget_set_visible (GTK_WIDGET (self->stations), by_stations);
   gtk_widget_set_visible (GTK_WIDGET (self->offsets), by_stations);
-  gtk_widget_set_visible (self->inspector, !by_stations);
-  gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_HULL, ids, by_stations ? 0 : 1);
+  gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_HULL, ids, hull != NULL ? 1 : 0);
   show_trouble (self);
 }
 
@@ -260,6 +259,16 @@ gb_hulls_page_class_init (GbHullsPageClass *klass)
 }
 
 static void
+add_table (GbHullsPage *self, GtkWidget *table, int width, gboolean expand)
+{
+  if (gtk_widget_get_first_child (GTK_WIDGET (self->tables)) != NULL)
+    gtk_box_append (self->tables, gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  gtk_widget_set_size_request (table, width, -1);
+  gtk_widget_set_hexpand (table, expand);
+  gtk_box_append (self->tables, table);
+}
+
+static void
 make_tables (GbHullsPage *self)
 {
   self->hulls = gb_grid_pane_new (&gb_hull_grid_type, _ ("Hulls"), _ ("Add a Hull"));
@@ -268,10 +277,10 @@ make_tables (GbHullsPage *self)
   self->inspector = gb_inspector_new ();
   self->load_pane = gb_grid_pane_new (&gb_load_grid_type, _ ("Usual load"), NULL);
 
-  gtk_box_append (self->tables, GTK_WIDGET (self->hulls));
-  gtk_box_append (self->tables, GTK_WIDGET (self->stations));
-  gtk_box_append (self->tables, GTK_WIDGET (self->offsets));
-  gtk_box_append (self->tables, self->inspector);
+  add_table (self, GTK_WIDGET (self->hulls), 200, FALSE);
+  add_table (self, self->inspector, 260, TRUE);
+  add_table (self, GTK_WIDGET (self->stations), 150, FALSE);
+  add_table (self, GTK_WIDGET (self->offsets), 150, FALSE);
   gtk_box_append (self->loads, GTK_WIDGET (self->load_pane));
 
   g_signal_connect_object (gb_grid_pane_get_grid (self->hulls), "selection-changed", G_CALLBACK (hull_selected_cb), self, 0);

@@ -7,7 +7,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "boat/quantity.h"
+#include "boat/deviation.h"
 #include "engine/working.h"
 #include "pages/weighing-log.h"
 #include "project/project.h"
@@ -107,16 +107,13 @@ mass_text (double mass, GbUnits units)
 static char *
 length_text (double length, GbUnits units)
 {
-  return gb_quantity_format (length, GB_DIM_LENGTH, units);
+  return gb_length_format (length, units);
 }
 
 static char *
 mass_and_sd (double mass, double sd, GbUnits units)
 {
-  g_autofree char *m = mass_text (mass, units);
-  g_autofree char *s = mass_text (sd, units);
-
-  return isnan (mass) ? g_steal_pointer (&m) : g_strdup_printf ("%s ± %s", m, s);
+  return gb_quantity_format_with_sd (mass, sd, GB_DIM_MASS, units);
 }
 
 static void
@@ -140,15 +137,13 @@ target_text (double total, double target, GbUnits units)
 static char *
 centre_text (const GbMass *boat, GbUnits units)
 {
-  g_autofree char *x = length_text (boat->x, units);
+  g_autofree char *x = gb_quantity_format_with_sd (boat->x, boat->x_sd, GB_DIM_LENGTH, units);
   g_autofree char *y = length_text (boat->y, units);
-  g_autofree char *z = length_text (boat->z, units);
-  g_autofree char *x_sd = length_text (boat->x_sd, units);
-  g_autofree char *z_sd = length_text (boat->z_sd, units);
+  g_autofree char *z = gb_quantity_format_with_sd (boat->z, boat->z_sd, GB_DIM_LENGTH, units);
 
   if (isnan (boat->x))
     return g_strdup ("–");
-  return g_strdup_printf (_ ("x %s ± %s, y %s, z %s ± %s"), x, x_sd, y, z, z_sd);
+  return g_strdup_printf (_ ("x %s, y %s, z %s"), x, y, z);
 }
 
 static char *

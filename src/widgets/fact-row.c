@@ -57,6 +57,7 @@ gb_fact_row_init (GbFactRow *self)
   self->value = GTK_LABEL (gtk_label_new (NULL));
   gtk_label_set_xalign (self->value, 1);
   gtk_label_set_wrap (self->value, TRUE);
+  gtk_label_set_natural_wrap_mode (self->value, GTK_NATURAL_WRAP_NONE);
   gtk_label_set_selectable (self->value, TRUE);
   gtk_widget_add_css_class (GTK_WIDGET (self->value), "figure");
   gtk_widget_add_css_class (GTK_WIDGET (self->value), "fact-value");

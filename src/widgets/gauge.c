@@ -126,6 +126,7 @@ gb_gauge_set (GbGauge *self, const GbGaugeReading *reading, const char *words, c
   gtk_widget_set_tooltip_text (self->button, tooltip);
   spoken = g_strdup_printf ("%s: %s", gtk_label_get_text (GTK_LABEL (self->title)), words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  gtk_widget_set_visible (self->bar, !isnan (reading->sure));
   gtk_widget_queue_draw (self->bar);
 }
 

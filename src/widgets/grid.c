@@ -359,7 +359,8 @@ make_search (GbGrid *self)
 {
   self->search_entry = gtk_search_entry_new ();
   self->search_bar = gtk_search_bar_new ();
-  gtk_widget_set_size_request (self->search_entry, 280, -1);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->search_entry), 6);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->search_entry), 36);
   gtk_search_bar_set_child (GTK_SEARCH_BAR (self->search_bar), self->search_entry);
   gtk_search_bar_connect_entry (GTK_SEARCH_BAR (self->search_bar), GTK_EDITABLE (self->search_entry));
   gtk_search_bar_set_show_close_button (GTK_SEARCH_BAR (self->search_bar), TRUE);
@@ -424,6 +425,7 @@ gb_grid_dispose (GObject *object)
   gb_grid_columns_dispose (self);
   g_clear_pointer (&self->menu, gtk_widget_unparent);
   g_clear_pointer (&self->box, gtk_widget_unparent);
+  self->view = NULL;
   g_clear_object (&self->settings);
   G_OBJECT_CLASS (gb_grid_parent_class)->dispose (object);
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "boat/deviation.h"
 #include "boat/money.h"
 #include "boat/quantity.h"
 #include "engine/working.h"
@@ -20,6 +21,7 @@ struct _GbStrip
 
   GbGauge *weight;
   GbGauge *afloat;
+  GbGauge *centre;
   GbGauge *money;
   GbGauge *to_buy;
 };
@@ -57,8 +59,7 @@ show_weight (GbStrip *self, const GbBuild *build, const GbFindings *f)
 {
   const GbMass *boat = &f->rollup.boat;
   double total = boat->mass + f->rollup.margin.total;
-  g_autofree char *mass = gb_quantity_format (total, GB_DIM_MASS, build->units);
-  g_autofree char *sd = gb_quantity_format (boat->mass_sd, GB_DIM_MASS, build->units);
+  g_autofree char *mass = gb_quantity_format_with_sd (total, boat->mass_sd, GB_DIM_MASS, build->units);
   g_autofree char *target = gb_quantity_format (build->target_mass, GB_DIM_MASS, build->units);
   g_autofree char *margin = gb_quantity_format (f->rollup.margin.total, GB_DIM_MASS, build->units);
   g_autofree char *tooltip = NULL;
@@ -68,13 +69,12 @@ show_weight (GbStrip *self, const GbBuild *build, const GbFindings *f)
   if (boat->n_parts == 0)
     g_string_append (words, _ ("no parts yet"));
   else if (isnan (build->target_mass))
-    /* Translators: a mass and its deviation. */
-    g_string_append_printf (words, _ ("%s ± %s, no target set"), mass, sd);
+    g_string_append_printf (words, _ ("%s, no target set"), mass);
   else if (reading.state == GB_GAUGE_PASSED)
-    /* Translators: a mass, its deviation, the target. */
-    g_string_append_printf (words, _ ("%s ± %s, over the target of %s"), mass, sd, target);
+    /* Translators: a mass with its deviation, and the target. */
+    g_string_append_printf (words, _ ("%s, over its target of %s"), mass, target);
   else
-    g_string_append_printf (words, _ ("%s ± %s of %s target"), mass, sd, target);
+    g_string_append_printf (words, _ ("%s of %s target"), mass, target);
   append_unknown (words, boat->n_no_mass);
 
   tooltip = g_strdup_printf (_ ("Light craft with a margin of %s for what is not listed yet"), margin);
@@ -82,14 +82,29 @@ show_weight (GbStrip *self, const GbBuild *build, const GbFindings *f)
 }
 
 static void
-append_centre (GString *words, const GbBuild *build, const GbMass *boat)
+show_centre (GbStrip *self, const GbBuild *build, const GbFindings *f)
 {
-  g_autofree char *x = gb_quantity_format (boat->x, GB_DIM_LENGTH, build->units);
-  g_autofree char *z = gb_quantity_format (boat->z, GB_DIM_LENGTH, build->units);
+  const GbMass *boat = &f->rollup.boat;
+  g_autofree char *x = gb_length_format (boat->x, build->units);
+  g_autofree char *y = gb_length_format (boat->y, build->units);
+  g_autofree char *z = gb_length_format (boat->z, build->units);
+  g_autoptr (GString) words = g_string_new (NULL);
+  GbGaugeReading reading = { isnan (boat->x) ? GB_GAUGE_UNKNOWN : GB_GAUGE_WITHIN, NAN, NAN, NAN, NAN };
 
-  if (!isnan (boat->x) && !isnan (boat->z))
-    /* Translators: the centre of gravity's places along and above. */
-    g_string_append_printf (words, _ (" · CG x %s, z %s"), x, z);
+  if (isnan (boat->x))
+    g_string_append (words, _ ("no part has a mass and a place yet"));
+  else
+    /* Translators: the centre of gravity: forward, to port, up. */
+    g_string_append_printf (words, _ ("x %s, y %s, z %s"), x, y, z);
+  if (boat->n_no_place > 0)
+    {
+      reading.state = GB_GAUGE_NEAR;
+      g_string_append (words, ", ");
+      g_string_append_printf (words, ngettext ("%u part without a place", "%u parts without a place", boat->n_no_place),
+                              boat->n_no_place);
+    }
+  gb_gauge_set (self->centre, &reading, words->str,
+                _ ("Of the light craft: x forward of the aft end of the baseline, y to port, z above the baseline"));
 }
 
 static void
@@ -98,7 +113,7 @@ show_afloat (GbStrip *self, const GbBuild *build, const GbFindings *f)
   const GbFlotation *afloat = &f->flotation;
   g_autofree char *total = gb_quantity_format (afloat->total, GB_DIM_MASS, build->units);
   g_autofree char *limit = gb_quantity_format (afloat->limit.displacement, GB_DIM_MASS, build->units);
-  g_autofree char *freeboard = gb_quantity_format (afloat->afloat.freeboard, GB_DIM_LENGTH, build->units);
+  g_autofree char *freeboard = gb_length_format (afloat->afloat.freeboard, build->units);
   g_autoptr (GString) words = g_string_new (NULL);
   GbGaugeReading reading = { judge (afloat->total, afloat->limit.displacement), afloat->total - afloat->margin, afloat->margin,
                              afloat->total_sd, afloat->limit.displacement };
@@ -115,7 +130,6 @@ show_afloat (GbStrip *self, const GbBuild *build, const GbFindings *f)
     g_string_append_printf (words, _ ("%s, over the limit of %s, freeboard %s"), total, limit, freeboard);
   else
     g_string_append_printf (words, _ ("%s of %s, freeboard %s"), total, limit, freeboard);
-  append_centre (words, build, &f->rollup.boat);
 
   gb_gauge_set (self->afloat, &reading, words->str, gb_caution_afloat ());
 }
@@ -190,6 +204,7 @@ update (GbStrip *self)
 
   show_weight (self, build, findings);
   show_afloat (self, build, findings);
+  show_centre (self, build, findings);
   show_money (self, build, findings);
   show_to_buy (self, build, findings);
 }
@@ -227,6 +242,7 @@ gb_strip_class_init (GbStripClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/strip.ui");
   gtk_widget_class_bind_template_child (widget_class, GbStrip, weight);
   gtk_widget_class_bind_template_child (widget_class, GbStrip, afloat);
+  gtk_widget_class_bind_template_child (widget_class, GbStrip, centre);
   gtk_widget_class_bind_template_child (widget_class, GbStrip, money);
   gtk_widget_class_bind_template_child (widget_class, GbStrip, to_buy);
   gtk_widget_class_set_css_name (widget_class, "strip");

@@ -7,7 +7,7 @@
 
 G_BEGIN_DECLS
 
-/* The strip along the bottom of every page: weight against its target, flotation against its limit and the centre of gravity, money against the
+/* The strip along the bottom of every page: weight against its target, flotation against its limit, the centre of gravity, money against the
  * budget, and what is still to buy. Follows the project's "changed". */
 #define GB_TYPE_STRIP (gb_strip_get_type ())
 G_DECLARE_FINAL_TYPE (GbStrip, gb_strip, GB, STRIP, GtkWidget)

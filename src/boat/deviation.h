@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "quantity.h"
+
+G_BEGIN_DECLS
+
+/* "31.4 kg ± 1.2": @value as it is shown, and its standard deviation in the same unit, rounded to the last place of the value, or to one figure
+ * where that would leave nothing. Without a deviation (NAN or 0) the value alone. Free the result. */
+char *gb_quantity_format_with_sd (double value, double sd, GbDimension dim, GbUnits units);
+
+/* A computed place or draught: to a tenth of a millimetre, below which a computed figure says nothing. Free the result. */
+char *gb_length_format (double length, GbUnits units);
+
+G_END_DECLS
