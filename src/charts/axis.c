@@ -128,10 +128,10 @@ start_of_step (gint64 day, guint days, guint months)
     g_date_subtract_days (&date, g_date_get_weekday (&date) - 1);
   else if (months > 0)
     {
-      guint since = (g_date_get_year (&date) - 1) * 12 + g_date_get_month (&date) - 1;
+      guint since = g_date_get_year (&date) * 12 + g_date_get_month (&date) - 1;
 
-      since -= since % months;
-      g_date_set_dmy (&date, 1, (GDateMonth) (since % 12 + 1), (GDateYear) (since / 12 + 1));
+      since = MAX (since - since % months, 12);
+      g_date_set_dmy (&date, 1, (GDateMonth) (since % 12 + 1), (GDateYear) (since / 12));
     }
   return date;
 }
@@ -201,11 +201,13 @@ gb_axis_widest (const GbAxis *axis, GbCanvas *canvas)
   return widest;
 }
 
-/* Where a label stands so that it does not leave the picture at its sides. */
+/* Where a label stands so that it leaves neither the picture nor, at the left, the field: the other axis's numbers stand there. */
 static double
-keep_inside (GbCanvas *canvas, double x, double width)
+keep_inside (const GbAxis *axis, GbCanvas *canvas, double x, double width)
 {
-  return CLAMP (x, width / 2, fmax (canvas->width - width / 2, width / 2));
+  double least = axis->start - canvas->em * 0.4 + width / 2, most = canvas->width - canvas->em * 0.4 - width / 2;
+
+  return fmax (fmin (x, most), least);
 }
 
 void
@@ -229,7 +231,7 @@ gb_axis_draw_below (const GbAxis *axis, GbCanvas *canvas, double y, double top)
     {
       const GbTick *tick = &axis->ticks[i];
       double width = gb_text_width (canvas, GB_TEXT_PLAIN, tick->text);
-      double x = gb_axis_at (axis, tick->value), centre = keep_inside (canvas, x, width);
+      double x = gb_axis_at (axis, tick->value), centre = keep_inside (axis, canvas, x, width);
 
       if (centre - width / 2 < taken + em * 0.5)
         continue;

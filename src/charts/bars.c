@@ -159,7 +159,7 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
   /* One that is left over takes the place of the last. */
   if (layout.n_shown < bars->rows->len && layout.n_shown > 1)
     layout.n_shown--;
-  layout.pitch = fmin (room / (layout.n_shown + (layout.n_shown < bars->rows->len)), line * 2.6);
+  layout.pitch = fmin (room / (layout.n_shown + (layout.n_shown < bars->rows->len)), line * 3.2);
   layout.top = box.y + head;
   layout.axis.start = box.x + layout.names + em;
   layout.axis.end = fmax (box.x + box.width - words - em, layout.axis.start + box.width * 0.25);

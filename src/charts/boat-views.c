@@ -4,8 +4,7 @@
 /* The boat on paper: three views to one scale, and a key. */
 
 #include "boat-layout.h"
-#include "boat/quantity.h"
-#include "pattern.h"
+#include "words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -91,7 +90,7 @@ name_point (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, 
     { 0.7, 0.7, GB_AT_LEFT | GB_AT_TOP },      { -0.7, 0.7, GB_AT_RIGHT | GB_AT_TOP },
   };
 
-  for (double reach = off; reach <= off + canvas->em * 1.3; reach += canvas->em * 0.6)
+  for (double reach = off; reach < off + canvas->em; reach += canvas->em * 0.6)
     for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
       if (gb_text_if_free (canvas, look, role, x + sides[i].right * reach, y + sides[i].down * reach, sides[i].anchor, text))
         return TRUE;
@@ -123,9 +122,9 @@ draw_centres (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 static char *
 place_words (GbVec3 at, GbUnits units)
 {
-  g_autofree char *x = gb_quantity_format (at.x, GB_DIM_LENGTH, units);
-  g_autofree char *y = gb_quantity_format (at.y, GB_DIM_LENGTH, units);
-  g_autofree char *z = gb_quantity_format (at.z, GB_DIM_LENGTH, units);
+  g_autofree char *x = gb_length_words (at.x, units);
+  g_autofree char *y = gb_length_words (at.y, units);
+  g_autofree char *z = gb_length_words (at.z, units);
 
   return g_strdup_printf ("x %s, y %s, z %s", x, y, z);
 }
@@ -268,7 +267,7 @@ find_waterlines (const GbScene *scene, Waterline lines[N_WATERLINES])
   guint limit = scene->water > scene->limit ? 1 : 0;
 
   lines[limit] = (Waterline){ scene->limit, GB_ROLE_LIMIT, 2.6, _("Limit") };
-  lines[1 - limit] = (Waterline){ scene->water, GB_ROLE_WATER, 1.6, _("Water") };
+  lines[1 - limit] = (Waterline){ scene->water, GB_ROLE_WATER, 1.6, _("Waterline") };
 }
 
 static double
@@ -296,7 +295,7 @@ draw_waterlines (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
   for (guint i = 0; i < N_WATERLINES; i++)
     {
       y[i] = gb_axis_at (&view->up, lines[i].z);
-      if (!isfinite (y[i]) || !gb_box_holds (view->box, view->box.x, y[i]))
+      if (view->view == GB_VIEW_PLAN || !isfinite (y[i]) || !gb_box_holds (view->box, view->box.x, y[i]))
         continue;
       gb_canvas_line (canvas, lines[i].role, lines[i].weight, view->box.x, y[i], right, y[i]);
       centres[n] = y[i];
@@ -311,12 +310,15 @@ draw_waterlines (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 
 /* Parts and loads --------------------------------------------------------------------------------------------------- */
 
+/* The area goes with the mass. The heaviest is as large as the boat allows. */
 static double
-dot_radius (const GbScene *scene, GbCanvas *canvas, const GbSceneItem *item)
+dot_radius (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, const GbSceneItem *item)
 {
+  double em = canvas->em, most = CLAMP (0.1 * sqrt (view->box.width * view->box.height) * 0.5, em * 0.4, em * 1.1);
+
   if (item->kind == GB_SCENE_LOAD)
-    return canvas->em * 0.5;
-  return canvas->em * fmax (0.2, 1.1 * sqrt (item->mass / scene->heaviest));
+    return most * 0.5;
+  return fmax (em * 0.2, most * sqrt (item->mass / scene->heaviest));
 }
 
 /* Parts are round, as large as their mass; loads are square. */
@@ -344,7 +346,7 @@ draw_dots (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gbool
     {
       const GbSceneDot *dot = &g_array_index (scene->dots, GbSceneDot, i);
       const GbSceneItem *item = &g_array_index (scene->items, GbSceneItem, dot->item);
-      double r = dot_radius (scene, canvas, item), reach = fmax (r, canvas->em * 0.4), x, y;
+      double r = dot_radius (scene, canvas, view, item), reach = fmax (r, canvas->em * 0.4), x, y;
 
       gb_boat_view_at (view, dot->at, &x, &y);
       if (item->picked != picked || !gb_box_holds (view->box, x, y))
@@ -374,8 +376,15 @@ name_items (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboo
       gb_boat_view_at (view, dot->at, &x, &y);
       if (gb_box_holds (view->box, x, y))
         name_point (canvas, picked ? GB_TEXT_STRONG : GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y,
-                    dot_radius (scene, canvas, item) + canvas->em * 0.2, item->name);
+                    dot_radius (scene, canvas, view, item) + canvas->em * 0.2, item->name);
     }
+}
+
+/* Where a view is small, names that are only a help give way. */
+static gboolean
+has_room_for_names (GbCanvas *canvas, const GbBoatView *view)
+{
+  return view->view == GB_VIEW_SIDE && view->box.width > 22 * canvas->em;
 }
 
 static void
@@ -441,11 +450,9 @@ draw_scales (GbCanvas *canvas, const GbBoatView *view)
 static void
 draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
-  cairo_t *cr = canvas->cr;
-
   draw_caption (scene, canvas, view);
   draw_scales (canvas, view);
-  cairo_save (cr);
+  canvas->room = view->box;
   fill_hulls (scene, canvas, view);
   draw_waterlines (scene, canvas, view);
   draw_hulls (scene, canvas, view);
@@ -453,12 +460,12 @@ draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
   draw_dots (scene, canvas, view, TRUE);
   draw_centres (scene, canvas, view);
   name_items (scene, canvas, view, TRUE);
-  if (view->view == GB_VIEW_SIDE)
+  if (has_room_for_names (canvas, view))
     {
       name_items (scene, canvas, view, FALSE);
       name_groups (scene, canvas, view);
     }
-  cairo_restore (cr);
+  canvas->room = (GbBox){ 0, 0, canvas->width, canvas->height };
 }
 
 void

@@ -45,6 +45,7 @@ gb_canvas_init (GbCanvas *canvas, cairo_t *cr, double width, double height, GbCh
   canvas->pango = create_pango (cr);
   canvas->words = g_array_new (FALSE, FALSE, sizeof (GbBox));
   canvas->marks = g_array_new (FALSE, FALSE, sizeof (GbBox));
+  canvas->room = (GbBox){ 0, 0, width, height };
   canvas->hits = g_array_new (FALSE, FALSE, sizeof (GbHit));
   cairo_save (cr);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);

@@ -32,6 +32,7 @@ typedef struct
   PangoContext *pango;
   GArray *words; /* (element-type GbBox) */
   GArray *marks; /* (element-type GbBox) what words that can move keep off */
+  GbBox room;    /* where words that can move may stand; at first the whole */
   GArray *hits;  /* (element-type GbHit) the last one lies on top */
 } GbCanvas;
 

@@ -18,9 +18,9 @@ say_title (GString *title, const GbScene *scene)
 {
   GbVec3 centre = gb_vec3_is_known (scene->loaded) ? scene->loaded : scene->light;
   double aft = scene->buoyancy.x - scene->loaded.x;
-  g_autofree char *x = gb_quantity_format (centre.x, GB_DIM_LENGTH, scene->units);
-  g_autofree char *z = gb_quantity_format (centre.z, GB_DIM_LENGTH, scene->units);
-  g_autofree char *off = gb_quantity_format (fabs (aft), GB_DIM_LENGTH, scene->units);
+  g_autofree char *x = gb_length_words (centre.x, scene->units);
+  g_autofree char *z = gb_length_words (centre.z, scene->units);
+  g_autofree char *off = gb_length_words (fabs (aft), scene->units);
 
   if (isfinite (aft) && fabs (aft) <= LEVEL * (scene->hi.x - scene->lo.x))
     g_string_append (title, _("All up, the weight lies over the buoyancy: the boat floats level"));
@@ -52,9 +52,9 @@ say_subtitle (GString *text, const GbScene *scene)
 static void
 describe_place (GString *text, const char *format, GbVec3 at, GbUnits units)
 {
-  g_autofree char *x = gb_quantity_format (at.x, GB_DIM_LENGTH, units);
-  g_autofree char *y = gb_quantity_format (at.y, GB_DIM_LENGTH, units);
-  g_autofree char *z = gb_quantity_format (at.z, GB_DIM_LENGTH, units);
+  g_autofree char *x = gb_length_words (at.x, units);
+  g_autofree char *y = gb_length_words (at.y, units);
+  g_autofree char *z = gb_length_words (at.z, units);
 
   if (gb_vec3_is_known (at))
     gb_say (text, format, x, y, z);

@@ -210,6 +210,15 @@ mark_hits (const Course *course, GbCanvas *canvas, const GbPlot *plot, double co
   gb_canvas_hit (canvas, (GbBox){ column, field.y, field.x + field.width - column, field.height }, course->n_points);
 }
 
+/* A little after the last receipt, so that what it came to is seen. */
+static gint64
+end_of_time (const Course *course)
+{
+  gint64 last = course->points[course->n_points - 1].date;
+
+  return last + MAX ((last - course->points[0].date) / 24, 1);
+}
+
 static void
 draw_budget (const Course *course, GbCanvas *canvas, const GbPlot *plot)
 {
@@ -287,7 +296,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
                   (guint) fmax ((box.height - head - foot) / (em * 2.5), 2));
   left = gb_axis_widest (&plot.y, canvas) + em * 0.5;
   right = gb_end_labels_width (canvas, ends.labels, ends.n);
-  gb_axis_dates (&plot.x, course->points[0].date, course->points[course->n_points - 1].date,
+  gb_axis_dates (&plot.x, course->points[0].date, end_of_time (course),
                  (guint) fmax ((box.width - left - right) / (em * 5), 2));
   gb_plot_arrange (&plot, box, left, head, right, foot);
   gb_plot_draw_left (&plot, canvas, course->currency != NULL ? course->currency : _("Money"));

@@ -38,17 +38,11 @@ mass_text (double mass, GbUnits units)
 }
 
 static char *
-length_text (double length, GbUnits units)
-{
-  return gb_quantity_format (length, GB_DIM_LENGTH, units);
-}
-
-static char *
 tell_state (const char *format, const GbHydrostatics *state, GbUnits units)
 {
   g_autofree char *mass = mass_text (state->displacement, units);
-  g_autofree char *draught = length_text (state->draught, units);
-  g_autofree char *freeboard = length_text (state->freeboard, units);
+  g_autofree char *draught = gb_length_words (state->draught, units);
+  g_autofree char *freeboard = gb_length_words (state->freeboard, units);
 
   return g_strdup_printf (format, mass, draught, freeboard);
 }
@@ -59,9 +53,9 @@ tell_point (const Draught *draught, guint i)
   const GbHydrostatics *point = &draught->curve[i];
   gboolean feet = draught->units == GB_UNITS_FEET;
   g_autofree char *step = mass_text (point->per_cm * (feet ? 2.54 : 1), draught->units);
-  g_autofree char *deep = length_text (point->draught, draught->units);
+  g_autofree char *deep = gb_length_words (point->draught, draught->units);
   g_autofree char *mass = mass_text (point->displacement, draught->units);
-  g_autofree char *freeboard = length_text (point->freeboard, draught->units);
+  g_autofree char *freeboard = gb_length_words (point->freeboard, draught->units);
 
   return g_strdup_printf (feet ? _("%s deep: carries %s, freeboard %s; %s for each further inch.")
                                : _("%s deep: carries %s, freeboard %s; %s for each further centimetre."),
@@ -71,8 +65,8 @@ tell_point (const Draught *draught, guint i)
 static void
 say_title (GString *title, const Draught *draught, gboolean sinks)
 {
-  g_autofree char *deep = length_text (draught->afloat.draught, draught->units);
-  g_autofree char *freeboard = length_text (draught->afloat.freeboard, draught->units);
+  g_autofree char *deep = gb_length_words (draught->afloat.draught, draught->units);
+  g_autofree char *freeboard = gb_length_words (draught->afloat.freeboard, draught->units);
   g_autofree char *total = mass_text (draught->total, draught->units);
   g_autofree char *limit = mass_text (draught->limit.displacement, draught->units);
 
@@ -175,7 +169,7 @@ draw_limit (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
 {
   double x = gb_axis_at (&plot->x, draught->limit.displacement), y = gb_axis_at (&plot->y, draught->limit.draught);
   g_autofree char *mass = mass_text (draught->limit.displacement, draught->units);
-  g_autofree char *deep = length_text (draught->limit.draught, draught->units);
+  g_autofree char *deep = gb_length_words (draught->limit.draught, draught->units);
   g_autofree char *mass_words = g_strdup_printf (_("Flotation limit %s"), mass);
   g_autofree char *deep_words = g_strdup_printf (_("Limit: %s deep"), deep);
   double half = gb_text_width (canvas, GB_TEXT_STRONG, mass_words) / 2;
@@ -193,9 +187,10 @@ draw_afloat (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
 {
   double x = gb_axis_at (&plot->x, draught->afloat.displacement), y = gb_axis_at (&plot->y, draught->afloat.draught);
   g_autofree char *mass = mass_text (draught->afloat.displacement, draught->units);
-  g_autofree char *deep = length_text (draught->afloat.draught, draught->units);
+  g_autofree char *deep = gb_length_words (draught->afloat.draught, draught->units);
   g_autofree char *mass_words = g_strdup_printf (_("All up %s"), mass);
   g_autofree char *deep_words = g_strdup_printf (_("All up: %s deep"), deep);
+  double low = plot->y.start - canvas->em * 0.2;
 
   if (!isfinite (x) || !isfinite (y) || !(draught->total > 0))
     return;
@@ -204,8 +199,10 @@ draw_afloat (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
   if (draught->total_sd > 0)
     gb_canvas_whisker (canvas, x, y, draught->total_sd * (plot->x.end - plot->x.start) / (plot->x.to - plot->x.from));
   gb_canvas_dot (canvas, GB_ROLE_TEXT, x, y, canvas->em * 0.35);
-  gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x - canvas->em * 0.4, plot->y.start - canvas->em * 0.2,
-                   GB_AT_RIGHT | GB_AT_BOTTOM, mass_words);
+  /* On the side that is away from the limit. */
+  if (!(draught->afloat.displacement > draught->limit.displacement)
+      || !gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x + canvas->em * 0.4, low, GB_AT_LEFT | GB_AT_BOTTOM, mass_words))
+    gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x - canvas->em * 0.4, low, GB_AT_RIGHT | GB_AT_BOTTOM, mass_words);
 }
 
 static void

@@ -67,23 +67,27 @@ make_pdf (GbChart *chart, GByteArray *bytes, double width, double height, GbChar
   return status;
 }
 
-/* cairo writes no title into an SVG: it goes in after the opening tag, where readers of every sort look for it. */
+/* cairo writes no title into an SVG: it goes in after the opening tag, where readers of every sort look for it. And it numbers the
+ * picture by how many there were before it. */
 static void
-add_svg_title (GbChart *chart, GByteArray *bytes)
+finish_svg (GbChart *chart, GByteArray *bytes)
 {
+  g_autoptr (GString) svg = g_string_new_len ((const char *) bytes->data, bytes->len);
   g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>", gb_chart_title (chart),
                                                     gb_chart_description (chart));
-  const char *svg = g_strstr_len ((const char *) bytes->data, bytes->len, "<svg");
-  const char *end = svg != NULL ? memchr (svg, '>', bytes->len - (svg - (const char *) bytes->data)) : NULL;
-  gsize at, rest;
+  const char *number = strstr (svg->str, "id=\"surface"), *tag;
 
-  if (end == NULL)
-    return;
-  at = end + 1 - (const char *) bytes->data;
-  rest = bytes->len - at;
-  g_byte_array_set_size (bytes, bytes->len + strlen (words));
-  memmove (bytes->data + at + strlen (words), bytes->data + at, rest);
-  memcpy (bytes->data + at, words, strlen (words));
+  if (number != NULL)
+    {
+      number += strlen ("id=\"surface");
+      g_string_erase (svg, number - svg->str, (gssize) strspn (number, "0123456789"));
+    }
+  tag = strstr (svg->str, "<svg");
+  tag = tag != NULL ? strchr (tag, '>') : NULL;
+  if (tag != NULL)
+    g_string_insert (svg, tag + 1 - svg->str, words);
+  g_byte_array_set_size (bytes, 0);
+  g_byte_array_append (bytes, (const guint8 *) svg->str, (guint) svg->len);
 }
 
 static cairo_status_t
@@ -96,7 +100,7 @@ make_svg (GbChart *chart, GByteArray *bytes, double width, double height, GbChar
   status = cairo_surface_status (surface);
   cairo_surface_destroy (surface);
   if (status == CAIRO_STATUS_SUCCESS)
-    add_svg_title (chart, bytes);
+    finish_svg (chart, bytes);
   return status;
 }
 

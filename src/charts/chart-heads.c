@@ -121,14 +121,21 @@ is_shown (const GbHead *head)
          || (head->to_buy != 0 && head->to_buy != GB_MONEY_UNKNOWN);
 }
 
+static char *
+head_name (const GbBoat *boat, const GbHead *head)
+{
+  const GbRecord *category = gb_boat_get (boat, GB_RECORD_CATEGORY, head->category);
+
+  return category != NULL ? gb_record_dup_title (category) : g_strdup (_("Under no head"));
+}
+
 static void
 add_heads (Heads *heads, const GbBoat *boat, const GbCosts *costs)
 {
   for (guint i = 0; i < costs->n_heads; i++)
     {
       const GbHead *head = &costs->heads[i];
-      const GbRecord *category = gb_boat_get (boat, GB_RECORD_CATEGORY, head->category);
-      g_autofree char *name = category != NULL ? gb_record_dup_title (category) : g_strdup (_("Under no head"));
+      g_autofree char *name = head_name (boat, head);
 
       if (is_shown (head))
         add_row (heads, name, (const gint64[]){ head->spent, head->to_buy, 0 }, head->budget, head->forecast);
@@ -136,8 +143,33 @@ add_heads (Heads *heads, const GbBoat *boat, const GbCosts *costs)
 }
 
 static void
+say_over (GString *title, const char *name, gint64 most, guint n_over, const char *currency)
+{
+  g_autofree char *over = gb_money_format_full (most, currency);
+
+  if (n_over == 1)
+    g_string_append_printf (title, _("%s goes %s over its budget"), name, over);
+  else
+    g_string_append_printf (title, ngettext ("%u head goes over its budget, %s the most: by %s",
+                                             "%u heads go over their budgets, %s the most: by %s", n_over),
+                            n_over, name, over);
+}
+
+static void
+say_within (GString *title, gint64 all_over, const char *currency)
+{
+  g_autofree char *over = gb_money_format_full (all_over, currency);
+
+  if (all_over > 0)
+    g_string_append_printf (title, _("Every head keeps within its budget, but all together go %s over"), over);
+  else
+    g_string_append (title, _("Every head keeps within its budget"));
+}
+
+static void
 say_title (GString *title, const GbBoat *boat, const GbCosts *costs)
 {
+  const char *currency = gb_boat_build (boat)->currency;
   const GbHead *worst = NULL;
   gint64 most = 0;
   guint n_over = 0, n_budgets = 0;
@@ -156,21 +188,13 @@ say_title (GString *title, const GbBoat *boat, const GbCosts *costs)
     }
   if (n_budgets == 0)
     g_string_append (title, _("No head has a budget yet"));
-  else if (n_over == 0)
-    g_string_append (title, _("Every head keeps within its budget"));
+  else if (worst == NULL)
+    say_within (title, over_by (costs->budget, costs->forecast), currency);
   else
     {
-      const char *currency = gb_boat_build (boat)->currency;
-      const GbRecord *category = gb_boat_get (boat, GB_RECORD_CATEGORY, worst->category);
-      g_autofree char *name = category != NULL ? gb_record_dup_title (category) : g_strdup (_("Under no head"));
-      g_autofree char *over = gb_money_format_full (most, currency);
+      g_autofree char *name = head_name (boat, worst);
 
-      if (n_over == 1)
-        g_string_append_printf (title, _("%s goes %s over its budget"), name, over);
-      else
-        g_string_append_printf (title, ngettext ("%u head goes over its budget, %s the most: by %s",
-                                                 "%u heads go over their budgets, %s the most: by %s", n_over),
-                                n_over, name, over);
+      say_over (title, name, most, n_over, currency);
     }
 }
 

@@ -121,7 +121,7 @@ leave_free (const GArray *boxes, GbBox box)
 static gboolean
 is_free (GbCanvas *canvas, GbBox box)
 {
-  if (box.x < 0 || box.y < 0 || box.x + box.width > canvas->width || box.y + box.height > canvas->height)
+  if (!gb_box_holds (canvas->room, box.x, box.y) || !gb_box_holds (canvas->room, box.x + box.width, box.y + box.height))
     return FALSE;
   return leave_free (canvas->words, box) && leave_free (canvas->marks, box);
 }

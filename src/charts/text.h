@@ -34,7 +34,7 @@ double gb_text_height (GbCanvas *canvas, GbTextLook look); /* of a line */
 /* At most @most wide. Gives the box that they fill. */
 GbBox gb_text_draw (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, double most,
                     const char *text);
-/* The same, only where they stand free of other words and of marks, and wholly in the picture; lines beneath them are held off. TRUE if
+/* The same, only where they stand free of other words and of marks, and wholly in the canvas's room; lines beneath them are held off. TRUE if
  * drawn. */
 gboolean gb_text_if_free (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, const char *text);
 /* In several lines, at most @lines of them, from (@x, @y) down. Gives the height. */

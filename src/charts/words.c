@@ -42,9 +42,18 @@ gb_mass_words (double mass, double sd, GbUnits units)
   if (!isfinite (mass) || !(sd > 0))
     return g_steal_pointer (&mass_text);
   sd = round_deviation (sd, mass, gb_quantity_factor (GB_DIM_MASS, units));
-  sd_text = gb_quantity_format (sd, GB_DIM_MASS, units);
-  /* Translators: a mass and its standard deviation, "31.4 kg ± 1.2 kg" */
+  /* In the same unit; small masses are shown in grams or ounces, and then both say theirs. */
+  sd_text = g_str_has_suffix (mass_text, gb_quantity_unit (GB_DIM_MASS, units))
+                ? gb_quantity_format_bare (sd, GB_DIM_MASS, units)
+                : gb_quantity_format (sd, GB_DIM_MASS, units);
+  /* Translators: a mass and its standard deviation, "31.4 kg ± 1.2" */
   return g_strdup_printf (C_("mass", "%s ± %s"), mass_text, sd_text);
+}
+
+char *
+gb_length_words (double length, GbUnits units)
+{
+  return gb_quantity_format (rint (length * 1e4) / 1e4 + 0.0, GB_DIM_LENGTH, units);
 }
 
 void

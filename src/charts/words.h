@@ -11,8 +11,11 @@ G_BEGIN_DECLS
 /* Appends a sentence, parted by a space from what stands there. */
 void gb_say (GString *text, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
-/* "31.4 kg", or "31.4 kg ± 1.2 kg" where the deviation is known and not zero. */
+/* "31.4 kg", or "31.4 kg ± 1.2" where the deviation is known and not zero. */
 char *gb_mass_words (double mass, double sd, GbUnits units);
+
+/* A place or a draught: to a tenth of a millimetre, below which a computed figure says nothing. */
+char *gb_length_words (double length, GbUnits units);
 
 /* "3 parts have no mass yet and are not counted." Nothing for 0. */
 void gb_say_no_mass (GString *text, guint n);
