@@ -8,7 +8,10 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
+#define FIGURE_SPACE "\342\200\207" /* U+2007, as wide as a digit */
+#define POINT_SPACE "\342\200\210"  /* U+2008, as wide as a point */
 #define METRES_IN_A_FOOT 0.3048 /* exact: NIST SP 811 (2008), appendix B */
 
 static void
@@ -331,6 +334,48 @@ gb_cell_show (const GbDocument *document, const GbColumn *column, const GbCell *
     default:
       return g_strdup (cell->text != NULL ? cell->text : "");
     }
+}
+
+/* Characters from the decimal sign on; 0 where there is none, as in "1 1/2". */
+static guint
+tail_length (const char *shown)
+{
+  gsize whole = strspn (shown, "-0123456789\302\240");
+
+  return shown[whole] == '.' || shown[whole] == ',' ? (guint) strlen (shown + whole) : 0;
+}
+
+guint
+gb_column_tail (const GbDocument *document, const GbTable *table, guint column)
+{
+  guint longest = 0;
+
+  if (!gb_column_is_number (&table->columns[column]))
+    return 0;
+  for (guint r = 0; r < table->rows->len; r++)
+    {
+      g_autofree char *shown = gb_cell_show (document, &table->columns[column], gb_row_cell (table->rows->pdata[r], column));
+
+      longest = MAX (longest, tail_length (shown));
+    }
+  return longest;
+}
+
+char *
+gb_cell_show_aligned (const GbDocument *document, const GbColumn *column, const GbCell *cell, guint tail)
+{
+  g_autofree char *shown = gb_cell_show (document, column, cell);
+  guint own = tail_length (shown);
+  GString *aligned;
+
+  if (tail == 0 || cell->blank)
+    return g_steal_pointer (&shown);
+  aligned = g_string_new (shown);
+  if (own == 0)
+    g_string_append (aligned, POINT_SPACE);
+  for (guint i = MAX (own, 1); i < tail; i++)
+    g_string_append (aligned, FIGURE_SPACE);
+  return g_string_free (aligned, FALSE);
 }
 
 char *

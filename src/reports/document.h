@@ -135,6 +135,10 @@ const char *gb_column_unit (const GbDocument *document, const GbColumn *column);
 char *gb_column_heading (const GbDocument *document, const GbColumn *column);
 /* As people read it, without the unit: an en dash where it is unknown, "" where it is blank. Free it. */
 char *gb_cell_show (const GbDocument *document, const GbColumn *column, const GbCell *cell);
+/* How many characters stand from the decimal sign on in that column's longest tail, so that decimal signs can stand below each other. */
+guint gb_column_tail (const GbDocument *document, const GbTable *table, guint column);
+/* As gb_cell_show(), but a number whose tail is shorter gets spaces as wide as digits and points after it. Free it. */
+char *gb_cell_show_aligned (const GbDocument *document, const GbColumn *column, const GbCell *cell, guint tail);
 /* A fact with its unit. Free it. */
 char *gb_fact_show (const GbDocument *document, const GbFact *fact);
 /* The number in the heading's unit, for a file: NAN where there is none. Money in major units. */

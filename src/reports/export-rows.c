@@ -16,7 +16,7 @@
 #include <math.h>
 #include <string.h>
 
-/* SI, as an entry takes it. Plain numbers and shares have none; a share of more than 15 figures may lose its last bit. */
+/* SI, as an entry takes it. Plain numbers need none; shares have none, and may lose their last bit on the way through per cent. */
 static const char *const si_units[GB_N_DIMS] = {
   [GB_DIM_LENGTH] = "m",      [GB_DIM_AREA] = "m2",      [GB_DIM_VOLUME] = "m3",       [GB_DIM_MASS] = "kg",
   [GB_DIM_DENSITY] = "kg/m3", [GB_DIM_AREAL] = "kg/m2",  [GB_DIM_LINEAR] = "kg/m",     [GB_DIM_COVERAGE] = "m2/m3",
@@ -150,20 +150,25 @@ drop_unit (char *text, const char *unit)
     text[digits] = '\0';
 }
 
-/* What an editor starts with; where that is not exact to the last bit, all digits in SI. */
+/* What an editor starts with; where that is not exact to the last bit, all digits. */
 static char *
 real_text (const GbField *field, const GbRecord *record, const GbBuild *build)
 {
   double v = gb_field_get_real (field, record);
+  const char *si = si_units[field->dim];
   g_autofree char *text = gb_field_edit_text (field, record, build);
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
 
   if (isnan (v))
     return g_strdup (isnan (field->start) ? "" : "–");
-  if (!gives_back (field, text, build, v) && si_units[field->dim] != NULL)
-    return g_strdup_printf ("%s %s", g_ascii_dtostr (digits, sizeof digits, v), si_units[field->dim]);
-  drop_unit (text, gb_quantity_unit (field->dim, (GbUnits) build->units));
-  return g_steal_pointer (&text);
+  if (gives_back (field, text, build, v))
+    {
+      drop_unit (text, gb_quantity_unit (field->dim, (GbUnits) build->units));
+      return g_steal_pointer (&text);
+    }
+  if (si != NULL)
+    return g_strdup_printf ("%s %s", g_ascii_dtostr (digits, sizeof digits, v), si);
+  return g_strdup (g_ascii_dtostr (digits, sizeof digits, v / gb_quantity_factor (field->dim, GB_UNITS_METRIC)));
 }
 
 /* A part by its path: within what is exported, as the import will see it. */

@@ -83,6 +83,8 @@ typedef struct
   guint line_breaks; /* within its cells */
   gsize n_cells;
   gboolean too_many;
+  gboolean at_end; /* all is read; what comes now was left open */
+  gboolean left_open;
 } Reading;
 
 static void
@@ -94,6 +96,7 @@ cell_cb (void *bytes, size_t length, void *data)
   for (const char *p = cell; *p != '\0'; p++)
     reading->line_breaks += *p == '\n';
   g_ptr_array_add (reading->cells, cell);
+  reading->left_open |= reading->at_end;
 }
 
 static gboolean
@@ -134,19 +137,22 @@ read_rows (const char *text, gsize length, char separator, gboolean *too_many)
 {
   struct csv_parser parser;
   Reading reading = { .line = 1 };
-  gboolean fine;
 
   reading.rows = g_ptr_array_new_with_free_func ((GDestroyNotify) gb_import_row_free);
   reading.cells = g_ptr_array_new_with_free_func (g_free);
-  if (csv_init (&parser, CSV_REPALL_NL | CSV_STRICT_FINI | CSV_APPEND_NULL) != 0)
-    g_error ("libcsv could not be started");
+  csv_init (&parser, CSV_REPALL_NL);
   csv_set_delim (&parser, (unsigned char) separator);
-  fine = csv_parse (&parser, text, length, cell_cb, row_cb, &reading) == length;
-  fine = csv_fini (&parser, cell_cb, row_cb, &reading) == 0 && fine;
+  csv_set_realloc_func (&parser, g_realloc);
+  csv_set_free_func (&parser, g_free);
+  csv_parse (&parser, text, length, cell_cb, row_cb, &reading);
+  /* A line break ends every row but one within quotes. */
+  csv_parse (&parser, "\n", 1, cell_cb, row_cb, &reading);
+  reading.at_end = TRUE;
+  csv_fini (&parser, cell_cb, row_cb, &reading);
   csv_free (&parser);
   g_ptr_array_unref (reading.cells);
   *too_many = reading.too_many;
-  if (fine && !reading.too_many)
+  if (!reading.left_open && !reading.too_many)
     return reading.rows;
   g_ptr_array_unref (reading.rows);
   return NULL;

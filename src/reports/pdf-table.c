@@ -21,6 +21,7 @@ typedef struct
 {
   const GbColumn *column;
   guint at;       /* in the table */
+  guint tail;     /* see gb_column_tail() */
   double natural; /* width */
   double width;
   double x;
@@ -41,6 +42,12 @@ line_width (GbPdfFlow *flow, GbPdfFont font, const char *text)
   gb_pdf_text (flow, font, text, -1, PANGO_ALIGN_LEFT);
   pango_layout_get_size (flow->layout, &width, NULL);
   return (double) width / PANGO_SCALE;
+}
+
+static char *
+cell_text (const Sheet *sheet, const Column *column, const GbRow *row)
+{
+  return gb_cell_show_aligned (sheet->flow->document, column->column, gb_row_cell (row, column->at), column->tail);
 }
 
 static double
@@ -75,7 +82,7 @@ natural_width (const Sheet *sheet, const Column *column)
   for (guint r = 0; r < sheet->table->rows->len; r++)
     {
       const GbRow *row = sheet->table->rows->pdata[r];
-      g_autofree char *text = gb_cell_show (sheet->flow->document, column->column, gb_row_cell (row, column->at));
+      g_autofree char *text = cell_text (sheet, column, row);
 
       if (*text != '\0')
         width = MAX (width, line_width (sheet->flow, row_font (row), text) + row_indent (row, column));
@@ -133,8 +140,9 @@ find_columns (Sheet *sheet)
   for (guint c = 0; c < sheet->table->n_columns; c++)
     if ((sheet->table->columns[c].flags & GB_COLUMN_DATA) == 0)
       {
-        Column column = { &sheet->table->columns[c], c, 0, 0, 0 };
+        Column column = { .column = &sheet->table->columns[c], .at = c };
 
+        column.tail = gb_column_tail (sheet->flow->document, sheet->table, c);
         column.natural = natural_width (sheet, &column);
         g_array_append_val (sheet->columns, column);
       }
@@ -176,7 +184,7 @@ row_height (const Sheet *sheet, const GbRow *row)
   for (guint i = 0; i < sheet->columns->len; i++)
     {
       const Column *column = &g_array_index (sheet->columns, Column, i);
-      g_autofree char *text = gb_cell_show (sheet->flow->document, column->column, gb_row_cell (row, column->at));
+      g_autofree char *text = cell_text (sheet, column, row);
 
       if (*text != '\0')
         highest = MAX (highest, set_cell (sheet, column, row, text));
@@ -195,7 +203,7 @@ draw_row (const Sheet *sheet, const GbRow *row, double height)
   for (guint i = 0; i < sheet->columns->len; i++)
     {
       const Column *column = &g_array_index (sheet->columns, Column, i);
-      g_autofree char *text = gb_cell_show (flow->document, column->column, gb_row_cell (row, column->at));
+      g_autofree char *text = cell_text (sheet, column, row);
 
       if (*text == '\0')
         continue;

@@ -84,11 +84,15 @@ append_rule (GString *out, char sign, guint width)
   g_string_append_c (out, '\n');
 }
 
+/* Ends a table's line: no spaces at its end, and those that line decimal signs up as plain as the others. */
 static void
-trim_line (GString *out)
+append_line (GString *out, GString *line)
 {
-  while (out->len > 0 && out->str[out->len - 1] == ' ')
-    g_string_truncate (out, out->len - 1);
+  g_string_replace (line, "\342\200\207", " ", 0);
+  g_string_replace (line, "\342\200\210", " ", 0);
+  while (line->len > 0 && line->str[line->len - 1] == ' ')
+    g_string_truncate (line, line->len - 1);
+  g_string_append_printf (out, "%s\n", line->str);
 }
 
 /* @text wrapped to the page; @hang goes before the first line and its width before the others. */
@@ -117,6 +121,7 @@ typedef struct
   guint n;        /* columns that are printed */
   guint *columns; /* which they are */
   guint *widths;
+  guint *tails; /* see gb_column_tail() */
 } Layout;
 
 static void
@@ -124,6 +129,7 @@ clear_layout (Layout *layout)
 {
   g_free (layout->columns);
   g_free (layout->widths);
+  g_free (layout->tails);
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Layout, clear_layout)
 
@@ -131,6 +137,13 @@ static const GbColumn *
 column_at (const Layout *layout, guint i)
 {
   return &layout->table->columns[layout->columns[i]];
+}
+
+static char *
+cell_text (const Layout *layout, const GbRow *row, guint i)
+{
+  return gb_cell_show_aligned (layout->document, column_at (layout, i), gb_row_cell (row, layout->columns[i]),
+                               layout->tails[i]);
 }
 
 static guint
@@ -161,7 +174,7 @@ natural_width (const Layout *layout, guint i)
   for (guint r = 0; r < layout->table->rows->len; r++)
     {
       const GbRow *row = layout->table->rows->pdata[r];
-      g_autofree char *text = gb_cell_show (layout->document, column, gb_row_cell (row, layout->columns[i]));
+      g_autofree char *text = cell_text (layout, row, i);
 
       width = MAX (width, text_width (text) + row_indent (row, i));
     }
@@ -199,12 +212,14 @@ narrow (Layout *layout)
 static Layout
 lay_out (const GbDocument *document, const GbTable *table)
 {
-  Layout layout = { document, table, 0, g_new (guint, table->n_columns), g_new (guint, table->n_columns) };
+  guint n = table->n_columns;
+  Layout layout = { document, table, 0, g_new (guint, n), g_new (guint, n), g_new (guint, n) };
 
   for (guint c = 0; c < table->n_columns; c++)
     if ((table->columns[c].flags & GB_COLUMN_DATA) == 0)
       {
         layout.columns[layout.n] = c;
+        layout.tails[layout.n] = gb_column_tail (document, table, c);
         layout.widths[layout.n] = natural_width (&layout, layout.n);
         layout.n++;
       }
@@ -228,21 +243,22 @@ append_cells (GString *out, const Layout *layout, char *const *texts, guint inde
     }
   for (guint l = 0; l < n_lines; l++)
     {
+      g_autoptr (GString) line = g_string_new (NULL);
+
       for (guint i = 0; i < layout->n; i++)
         {
           GPtrArray *lines = cells->pdata[i];
-          const char *line = l < lines->len ? lines->pdata[l] : "";
+          const char *text = l < lines->len ? lines->pdata[l] : "";
           guint lead = i == 0 ? indent : 0;
-          guint used = lead + text_width (line);
+          guint used = lead + text_width (text);
           guint rest = layout->widths[i] > used ? layout->widths[i] - used : 0;
           gboolean right = gb_column_is_number (column_at (layout, i));
 
-          append_spaces (out, (i > 0 ? GAP : 0) + lead + (right ? rest : 0));
-          g_string_append (out, line);
-          append_spaces (out, right ? 0 : rest);
+          append_spaces (line, (i > 0 ? GAP : 0) + lead + (right ? rest : 0));
+          g_string_append (line, text);
+          append_spaces (line, right ? 0 : rest);
         }
-      trim_line (out);
-      g_string_append_c (out, '\n');
+      append_line (out, line);
     }
 }
 
@@ -252,7 +268,7 @@ append_row (GString *out, const Layout *layout, const GbRow *row)
   g_auto (GStrv) texts = g_new0 (char *, layout->n + 1);
 
   for (guint i = 0; i < layout->n; i++)
-    texts[i] = gb_cell_show (layout->document, column_at (layout, i), gb_row_cell (row, layout->columns[i]));
+    texts[i] = cell_text (layout, row, i);
   if (row->kind == GB_ROW_TOTAL)
     append_rule (out, '-', total_width (layout));
   append_cells (out, layout, texts, row_indent (row, 0));
