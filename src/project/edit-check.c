@@ -59,11 +59,14 @@ check_fields (const GbEdit *edit, const GbBoat *boat, const GbRecord *record, GE
 }
 
 static gboolean
-check_build (const GbBuild *build, GError **error)
+check_build (const GbBoat *boat, const GbBuild *build, GError **error)
 {
+  const GbField *currency = gb_field (GB_RECORD_BUILD, "currency");
+
   if (build->rec.id != 1)
     return refuse (error, _ ("A file holds one build."));
-  if (build->currency != NULL && !gb_currency_is_valid (build->currency))
+  if (build->currency != NULL && !gb_currency_is_valid (build->currency)
+      && !is_kept (currency, &gb_boat_build (boat)->rec, &build->rec))
     return refuse (error, _ ("Currency: three capital letters are expected, like EUR."));
   return TRUE;
 }
@@ -136,7 +139,7 @@ check_record (const GbEdit *edit, const GbBoat *boat, const GbRecord *record, GE
   if (!check_fields (edit, boat, record, error) || !check_owner (edit, boat, record, error))
     return FALSE;
   if (record->kind == GB_RECORD_BUILD)
-    return check_build ((const GbBuild *) record, error);
+    return check_build (boat, (const GbBuild *) record, error);
   if (record->kind == GB_RECORD_PART)
     return check_not_in_itself (edit, boat, record, error)
            && check_may_be_a_part (edit, boat, (const GbPart *) record, error);
