@@ -40,6 +40,14 @@ sample_amount (const GbSample *sample, GbMeasure measure)
   return amount > 0 ? amount : NAN;
 }
 
+double
+gb_sample_figure (const GbSample *sample, GbMeasure measure)
+{
+  double figure = sample->mass / sample_amount (sample, measure);
+
+  return isfinite (figure) && figure > 0 ? figure : NAN;
+}
+
 typedef struct
 {
   guint n, n_scales;
@@ -67,9 +75,9 @@ read_samples (const GbMaterial *material)
   for (guint i = 0; i < records->len; i++)
     {
       const GbSample *sample = records->pdata[i];
-      double figure = sample->mass / sample_amount (sample, (GbMeasure) material->measure);
+      double figure = gb_sample_figure (sample, (GbMeasure) material->measure);
 
-      if (!(isfinite (figure) && figure > 0))
+      if (isnan (figure))
         continue;
       add_figure (&samples, figure);
       if (!isnan (sample->mass_sd))

@@ -20,6 +20,9 @@ typedef struct
 
 GbMaterialFigures gb_material_figures (const GbMaterial *material);
 
+/* What one sample says of the figure that its material is known by; NAN where a size or the mass is missing. */
+double gb_sample_figure (const GbSample *sample, GbMeasure measure);
+
 /* Specific gravity at moisture content @m (a fraction) from the basic one, and the density at that moisture in kg/m3.
  * a = (0.30 - m)/0.30 for m < 0.30, else 0; G = Gb/(1 - 0.265 a Gb); rho = 1000 G (1 + m).
  * Source: Simpson, FPL-GTR-76 (1993), and Wood Handbook FPL-GTR-190 (2010), chapter 4. */
