@@ -43,15 +43,16 @@ judge (double value, double limit)
   return value > limit * (1 - NEAR_SHARE) ? GB_GAUGE_NEAR : GB_GAUGE_WITHIN;
 }
 
-/* Appends what is not known, so that no sum looks whole that is not. */
+/* Appends what is not known, so that no sum looks whole that is not; the tooltip says it in full. */
 static void
-append_unknown (GString *words, guint n)
+append_unknown (GString *words, GString *tooltip, guint n, const char *sentence)
 {
-  if (n > 0)
-    {
-      g_string_append (words, ", ");
-      g_string_append_printf (words, ngettext ("%u part without a mass", "%u parts without a mass", n), n);
-    }
+  if (n == 0)
+    return;
+  /* Translators: short, behind a figure: so many parts are not in it. */
+  g_string_append_printf (words, _ (", %u unknown"), n);
+  g_string_append_c (tooltip, '\n');
+  g_string_append_printf (tooltip, sentence, n);
 }
 
 static void
@@ -62,23 +63,24 @@ show_weight (GbStrip *self, const GbBuild *build, const GbFindings *f)
   g_autofree char *mass = gb_quantity_format_with_sd (total, boat->mass_sd, GB_DIM_MASS, build->units);
   g_autofree char *target = gb_quantity_format (build->target_mass, GB_DIM_MASS, build->units);
   g_autofree char *margin = gb_quantity_format (f->rollup.margin.total, GB_DIM_MASS, build->units);
-  g_autofree char *tooltip = NULL;
+  g_autoptr (GString) tooltip = g_string_new (NULL);
   g_autoptr (GString) words = g_string_new (NULL);
   GbGaugeReading reading = { judge (total, build->target_mass), boat->mass, f->rollup.margin.total, boat->mass_sd, build->target_mass };
 
   if (boat->n_parts == 0)
     g_string_append (words, _ ("no parts yet"));
   else if (isnan (build->target_mass))
-    g_string_append_printf (words, _ ("%s, no target set"), mass);
+    g_string_append_printf (words, _ ("%s, no target"), mass);
   else if (reading.state == GB_GAUGE_PASSED)
     /* Translators: a mass with its deviation, and the target. */
-    g_string_append_printf (words, _ ("%s, over its target of %s"), mass, target);
+    g_string_append_printf (words, _ ("%s, over %s"), mass, target);
   else
-    g_string_append_printf (words, _ ("%s of %s target"), mass, target);
-  append_unknown (words, boat->n_no_mass);
+    g_string_append_printf (words, _ ("%s of %s"), mass, target);
 
-  tooltip = g_strdup_printf (_ ("Light craft with a margin of %s for what is not listed yet"), margin);
-  gb_gauge_set (self->weight, &reading, words->str, tooltip);
+  /* Translators: the margin, and the target. */
+  g_string_append_printf (tooltip, _ ("Light craft with a margin of %s for what is not listed yet, against a target of %s"), margin, target);
+  append_unknown (words, tooltip, boat->n_no_mass, ngettext ("%u part has no mass yet", "%u parts have no mass yet", boat->n_no_mass));
+  gb_gauge_set (self->weight, &reading, words->str, tooltip->str);
 }
 
 static void
@@ -89,22 +91,20 @@ show_centre (GbStrip *self, const GbBuild *build, const GbFindings *f)
   g_autofree char *y = gb_length_format (boat->y, build->units);
   g_autofree char *z = gb_length_format (boat->z, build->units);
   g_autoptr (GString) words = g_string_new (NULL);
+  g_autoptr (GString) tooltip = g_string_new (
+      _ ("Centre of gravity of the light craft: x forward of the aft end of the baseline, y to port, z above the baseline"));
   GbGaugeReading reading = { isnan (boat->x) ? GB_GAUGE_UNKNOWN : GB_GAUGE_WITHIN, NAN, NAN, NAN, NAN };
 
   if (isnan (boat->x))
-    g_string_append (words, _ ("no part has a mass and a place yet"));
+    g_string_append (words, _ ("not known yet"));
   else
     /* Translators: the centre of gravity: forward, to port, up. */
     g_string_append_printf (words, _ ("x %s, y %s, z %s"), x, y, z);
   if (boat->n_no_place > 0)
-    {
-      reading.state = GB_GAUGE_NEAR;
-      g_string_append (words, ", ");
-      g_string_append_printf (words, ngettext ("%u part without a place", "%u parts without a place", boat->n_no_place),
-                              boat->n_no_place);
-    }
-  gb_gauge_set (self->centre, &reading, words->str,
-                _ ("Of the light craft: x forward of the aft end of the baseline, y to port, z above the baseline"));
+    reading.state = GB_GAUGE_NEAR;
+  append_unknown (words, tooltip, boat->n_no_place,
+                  ngettext ("%u part has no place yet", "%u parts have no place yet", boat->n_no_place));
+  gb_gauge_set (self->centre, &reading, words->str, tooltip->str);
 }
 
 static void
@@ -126,10 +126,10 @@ show_afloat (GbStrip *self, const GbBuild *build, const GbFindings *f)
   else if (afloat->sinks)
     g_string_append_printf (words, _ ("she sinks: %s aboard"), total);
   else if (reading.state == GB_GAUGE_PASSED)
-    /* Translators: mass afloat, flotation limit, freeboard. */
-    g_string_append_printf (words, _ ("%s, over the limit of %s, freeboard %s"), total, limit, freeboard);
+    /* Translators: mass afloat, flotation limit, least freeboard. */
+    g_string_append_printf (words, _ ("%s, over %s, %s free"), total, limit, freeboard);
   else
-    g_string_append_printf (words, _ ("%s of %s, freeboard %s"), total, limit, freeboard);
+    g_string_append_printf (words, _ ("%s of %s, %s free"), total, limit, freeboard);
 
   gb_gauge_set (self->afloat, &reading, words->str, gb_caution_afloat ());
 }
