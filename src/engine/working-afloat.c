@@ -24,8 +24,8 @@ show_water (GbHand *hand)
       gb_hand_step (hand, _ ("Density of the water, as given"), density, NULL);
       return;
     }
-  /* Translators: grams of salt in a kilogram of water, and a temperature. */
-  words = g_strdup_printf (_ ("Density of the water with %s g of salt in a kilogram, at %s"), salinity, temperature);
+  /* Translators: a salinity and a temperature, each with its unit. */
+  words = g_strdup_printf (_ ("Density of the water with %s of salt, at %s"), salinity, temperature);
   gb_hand_step (hand, words, density, _ ("EOS-80: UNESCO Technical Papers in Marine Science 44 (1983)"));
 }
 

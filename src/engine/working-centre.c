@@ -45,6 +45,8 @@ start_table (GbHand *hand)
   gb_hand_columns (hand, _ ("Name"), mass, x, moment, y, moment, z, moment, NULL);
 }
 
+static const double nowhere[3] = { NAN, NAN, NAN };
+
 static void
 add_row (GbHand *hand, const Table *table, char *take_name, double mass, const double centre[3])
 {
@@ -96,8 +98,10 @@ show_table (GbHand *hand, const GPtrArray *children, const Sum *sum)
     {
       const GbMass *mass = gb_rollup_part (rollup, children->pdata[i]);
 
-      add_row (hand, &table, gb_record_dup_title (children->pdata[i]), mass->placed_mass > 0 ? mass->placed_mass : NAN,
-               (const double[]){ mass->x, mass->y, mass->z });
+      const double centre[3] = { mass->x, mass->y, mass->z };
+      gboolean placed = mass->placed_mass > 0;
+
+      add_row (hand, &table, gb_record_dup_title (children->pdata[i]), placed ? mass->placed_mass : NAN, placed ? centre : nowhere);
     }
   add_row (hand, &table, g_strdup (_ ("Sum, and its centre")), sum->mass, sum->centre);
 }
@@ -185,6 +189,8 @@ show_result (GbHand *hand, const GbMass *mass)
     return;
   gb_hand_step (hand, _ ("Standard deviation"), g_steal_pointer (&sds), NULL);
   gb_radii_of_gyration (mass, radii);
+  for (guint i = 0; i < 3; i++)
+    radii[i] = radii[i] < 1e-6 ? 0 : radii[i]; /* rounding leaves a hair of a point or a plane */
   gb_hand_step (hand, _ ("Radius of gyration about each axis through the centre: √(inertia ÷ mass)"), place_text (hand, radii), NULL);
 }
 
