@@ -37,9 +37,15 @@ typedef enum
   GB_VERDICT_NOTE,   /* something is not known */
   GB_VERDICT_PASSED, /* a limit is passed */
 } GbVerdictKind;
+typedef enum
+{
+  GB_VERDICT_ON_WEIGHT, /* masses, places, hulls and loads */
+  GB_VERDICT_ON_MONEY,
+} GbVerdictSubject;
 typedef struct
 {
   GbVerdictKind kind;
+  GbVerdictSubject subject;
   char *sentence; /* translated */
 } GbVerdict;
 /* (element-type GbVerdict) (transfer full) */

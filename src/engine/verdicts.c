@@ -20,6 +20,7 @@ typedef struct
   const GbBoat *boat;
   const GbFindings *findings;
   GbUnits units;
+  GbVerdictSubject subject; /* of what is judged now */
 } Judge;
 
 static void
@@ -34,7 +35,7 @@ say (Judge *judge, GbVerdictKind kind, char *take_sentence)
 {
   GbVerdict *verdict = g_new (GbVerdict, 1);
 
-  *verdict = (GbVerdict){ kind, take_sentence };
+  *verdict = (GbVerdict){ kind, judge->subject, take_sentence };
   g_ptr_array_add (judge->verdicts, verdict);
 }
 
@@ -210,10 +211,13 @@ gb_findings_verdicts (const GbBoat *boat, const GbFindings *findings)
 
   judge_flotation (&judge);
   judge_target (&judge);
+  judge.subject = GB_VERDICT_ON_MONEY;
   judge_budget (&judge);
+  judge.subject = GB_VERDICT_ON_WEIGHT;
   note_parts (&judge);
   note_hulls (&judge);
   note_loads (&judge);
+  judge.subject = GB_VERDICT_ON_MONEY;
   note_money (&judge);
   return judge.verdicts;
 }
