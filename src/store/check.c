@@ -21,16 +21,40 @@ big_endian (const guint8 *bytes)
   return (guint32) bytes[0] << 24 | (guint32) bytes[1] << 16 | (guint32) bytes[2] << 8 | bytes[3];
 }
 
+/* Through the connection's own handle: to open and close the file once more would drop the locks that this process has on it. */
+static gboolean
+read_header (GbStore *store, guint8 *header)
+{
+  sqlite3_file *file = NULL;
+
+  sqlite3_file_control (store->db, "main", SQLITE_FCNTL_FILE_POINTER, &file);
+  return file != NULL && file->pMethods != NULL && file->pMethods->xRead (file, header, HEADER_SIZE, 0) == SQLITE_OK
+         && memcmp (header, "SQLite format 3", 16) == 0;
+}
+
+/* If the power went in the middle of a write, the first page may be rubbish, and the journal knows what it was. SQLite plays it back
+ * at the first read. */
+static void
+recover (GbStore *store)
+{
+  g_autofree char *journal = g_strconcat (sqlite3_db_filename (store->db, "main"), "-journal", NULL);
+
+  if (g_file_test (journal, G_FILE_TEST_IS_REGULAR))
+    sqlite3_exec (store->db, "SELECT 1 FROM sqlite_schema", NULL, NULL, NULL);
+}
+
 gboolean
 gb_check_header (GbStore *store, gint64 *version, GError **error)
 {
   guint8 header[HEADER_SIZE];
-  sqlite3_file *file = NULL;
+  gboolean is_database = read_header (store, header);
 
-  /* Through the connection's own handle: to open and close the file once more would drop the locks that this process has on it. */
-  sqlite3_file_control (store->db, "main", SQLITE_FCNTL_FILE_POINTER, &file);
-  if (file == NULL || file->pMethods == NULL || file->pMethods->xRead (file, header, HEADER_SIZE, 0) != SQLITE_OK
-      || memcmp (header, "SQLite format 3", 16) != 0 || big_endian (header + APPLICATION_ID_AT) != GB_STORE_APPLICATION_ID)
+  if (!is_database)
+    {
+      recover (store);
+      is_database = read_header (store, header);
+    }
+  if (!is_database || big_endian (header + APPLICATION_ID_AT) != GB_STORE_APPLICATION_ID)
     return gb_store_fail (error, GB_STORE_ERROR_FOREIGN, _ ("“%s” is not a build that Garboard made."), store->path);
   *version = (gint32) big_endian (header + USER_VERSION_AT);
   return TRUE;
