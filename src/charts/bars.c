@@ -110,9 +110,6 @@ gb_bar_row_clear (GbBarRow *row)
   g_free (row->words);
 }
 
-/* More rows than this are never shown one by one, so no more need be measured. */
-#define MOST_ROWS 60u
-
 /* How the rows share the box. */
 typedef struct
 {
@@ -146,7 +143,7 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
   double em = canvas->em, line = gb_text_height (canvas, GB_TEXT_PLAIN), words = 0, room;
   double head = gb_bar_labels_height (canvas), foot = line + em * 0.5;
 
-  for (guint i = 0; i < MIN (bars->rows->len, MOST_ROWS); i++)
+  for (guint i = 0; i < MIN (bars->rows->len, GB_MOST_BAR_ROWS); i++)
     {
       const GbBarRow *row = &g_array_index (bars->rows, GbBarRow, i);
 
@@ -155,7 +152,7 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
     }
   layout.names = fmin (layout.names + 1, box.width * 0.28);
   room = box.height - head - foot;
-  layout.n_shown = (guint) CLAMP (floor (room / (line * 1.35)), 1, MIN (bars->rows->len, MOST_ROWS));
+  layout.n_shown = (guint) CLAMP (floor (room / (line * 1.35)), 1, MIN (bars->rows->len, GB_MOST_BAR_ROWS));
   /* One that is left over takes the place of the last. */
   if (layout.n_shown < bars->rows->len && layout.n_shown > 1)
     layout.n_shown--;

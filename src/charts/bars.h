@@ -37,6 +37,8 @@ double gb_bar_labels_height (GbCanvas *canvas);
 
 /* Rows of such bars under one scale. The first is the whole, whose pieces carry the labels; the rest stand in the given order, and
  * what does not fit is drawn as one row at the end. */
+#define GB_MOST_BAR_ROWS 60u /* are ever shown one by one; those after them need neither name nor words */
+
 typedef struct
 {
   char *name;

@@ -64,8 +64,7 @@ add_hull (GbScene *scene, const GbMesh *mesh, const GbHull *record, const GPtrAr
 
   hull.mesh = (GbMesh){ g_memdup2 (mesh->points, mesh->n_points * sizeof *mesh->points), mesh->n_points,
                         g_memdup2 (mesh->triangles, mesh->n_triangles * sizeof *mesh->triangles), mesh->n_triangles };
-  for (guint v = 0; v < GB_N_VIEWS; v++)
-    hull.lines[v] = gb_hull_lines (mesh, (GbView) v);
+  gb_hull_lines (mesh, hull.lines);
   for (guint i = 0; edges != NULL && i < edges->len; i++)
     g_ptr_array_add (hull.edges, g_array_copy (g_ptr_array_index (edges, i)));
   if (record->form == GB_HULL_STATIONS)

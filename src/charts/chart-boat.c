@@ -135,6 +135,7 @@ free_scene (gpointer data)
 const GbChartMethod gb_chart_boat = {
   .name = "boat",
   .label = N_("The boat to scale"),
+  .caution = TRUE,
   .make = make,
   .draw = draw,
   .tell = tell,

@@ -13,6 +13,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+/* A screen reader says the latest; nobody listens to more. */
+#define MOST_DESCRIBED 24u
+
 typedef struct
 {
   char *currency;
@@ -123,7 +126,7 @@ make (const GbChartSource *source, GbChartWords *words)
     }
   say_title (words->title, course);
   say_subtitle (words->subtitle, course, costs);
-  for (guint i = 0; i < course->n_points; i++)
+  for (guint i = course->n_points - MIN (course->n_points, MOST_DESCRIBED); i < course->n_points; i++)
     {
       g_autofree char *text = tell_point (course, i);
 
@@ -293,7 +296,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 
   find_ends (course, &ends);
   gb_axis_linear (&plot.y, 0, most_money (course), pow (10, gb_currency_exponent (course->currency)),
-                  (guint) fmax ((box.height - head - foot) / (em * 2.5), 2));
+                  gb_plot_ticks (canvas, box.height - head - foot));
   left = gb_axis_widest (&plot.y, canvas) + em * 0.5;
   right = gb_end_labels_width (canvas, ends.labels, ends.n);
   gb_axis_dates (&plot.x, course->points[0].date, end_of_time (course),

@@ -6,7 +6,6 @@
 
 #include "boat/quantity.h"
 #include "chart-private.h"
-#include "engine/working.h"
 #include "plot.h"
 #include "words.h"
 
@@ -149,19 +148,21 @@ draw_curve (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
   gb_canvas_stroke (canvas, GB_ROLE_COURSE, 2);
 }
 
-/* A dashed line from the scale of draughts to a point of the curve, with words on it: @above or beneath, or beyond the curve where the line
- * is too short for them. */
+/* A dashed line from the scale of draughts to a point of the curve, with words on it: @above or beneath. Where it is too short for them
+ * they stand beyond the point, under the curve as that rises. */
 static void
 draw_reading (GbCanvas *canvas, const GbPlot *plot, GbRole role, double x, double y, gboolean above, const char *words)
 {
-  double off = canvas->em * 0.15, start = plot->x.start + canvas->em * 0.4;
-  GbAnchor side = above ? GB_AT_BOTTOM : GB_AT_TOP;
+  double em = canvas->em, off = em * 0.15, start = plot->x.start + em * 0.4, line = gb_text_height (canvas, GB_TEXT_STRONG);
 
   gb_canvas_dashed (canvas, role, 1.2, plot->x.start, y, x, y);
-  if (gb_text_width (canvas, GB_TEXT_STRONG, words) < x - start - canvas->em * 2)
-    gb_text_if_free (canvas, GB_TEXT_STRONG, role, start, above ? y - off : y + off, GB_AT_LEFT | side, words);
-  else
-    gb_text_if_free (canvas, GB_TEXT_STRONG, role, x + canvas->em, above ? y - off : y + off, GB_AT_LEFT | side, words);
+  if (gb_text_width (canvas, GB_TEXT_STRONG, words) < x - start - em * 2
+      && gb_text_if_free (canvas, GB_TEXT_STRONG, role, start, above ? y - off : y + off,
+                          GB_AT_LEFT | (above ? GB_AT_BOTTOM : GB_AT_TOP), words))
+    return;
+  for (guint k = 0; k < 3; k++)
+    if (gb_text_if_free (canvas, GB_TEXT_STRONG, role, x + em, y + off + k * line, GB_AT_LEFT | GB_AT_TOP, words))
+      return;
 }
 
 static void
@@ -249,7 +250,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   GbPlot plot;
 
   gb_axis_linear (&plot.y, 0, draught->curve[draught->n_curve - 1].draught, gb_quantity_factor (GB_DIM_LENGTH, draught->units),
-                  (guint) fmax ((box.height - head - foot) / (em * 2.5), 2));
+                  gb_plot_ticks (canvas, box.height - head - foot));
   left = gb_axis_widest (&plot.y, canvas) + em * 0.5;
   gb_axis_linear (&plot.x, 0, most_mass (draught), gb_quantity_factor (GB_DIM_MASS, draught->units),
                   (guint) fmax ((box.width - left) / (em * 6), 2));
@@ -272,6 +273,7 @@ tell (gconstpointer data, guint what)
 const GbChartMethod gb_chart_draught = {
   .name = "draught",
   .label = N_("Draught and displacement"),
+  .caution = TRUE,
   .make = make,
   .draw = draw,
   .tell = tell,

@@ -4,7 +4,7 @@
 /* Charts as files. The same chart gives the same bytes each time: nothing of the clock or of the machine goes in. A picture is made
  * in memory and written at once, so that a full disk leaves the old file as it was. */
 
-#include "chart.h"
+#include "chart-private.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
@@ -29,7 +29,7 @@ draw_and_finish (GbChart *chart, cairo_surface_t *surface, double width, double 
 {
   cairo_t *cr = cairo_create (surface);
 
-  gb_chart_draw (chart, cr, width, height, style);
+  gb_chart_draw_alone (chart, cr, width, height, style, TRUE);
   cairo_show_page (cr);
   cairo_destroy (cr);
   cairo_surface_finish (surface);
@@ -44,7 +44,7 @@ make_png (GbChart *chart, GByteArray *bytes, double width, double height, GbChar
   cairo_status_t status;
 
   cairo_scale (cr, PNG_SCALE, PNG_SCALE);
-  gb_chart_draw (chart, cr, width, height, style);
+  gb_chart_draw_alone (chart, cr, width, height, style, TRUE);
   cairo_destroy (cr);
   status = cairo_surface_write_to_png_stream (surface, append, bytes);
   cairo_surface_destroy (surface);

@@ -80,15 +80,20 @@ tell_row (const GbBarRow *row, const GbMass *mass, const GbPiece *pieces, GbUnit
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
+/* The first rows get a name and words; there may be very many more. */
 static void
-add_row (Groups *groups, const char *name, gint64 id, const GbMass *mass)
+add_row (Groups *groups, char *name, gint64 id, const GbMass *mass)
 {
-  GbBarRow row = { .name = g_strdup (name), .sd = mass->mass_sd, .mark = NAN };
+  GbBarRow row = { .sd = mass->mass_sd, .mark = NAN };
 
   for (guint i = 0; i < GB_N_AS; i++)
     row.values[i] = mass->by_as[order[i]];
-  row.words = gb_mass_words (mass->mass, mass->mass_sd, groups->units);
-  g_ptr_array_add (groups->tells, tell_row (&row, mass, groups->pieces, groups->units));
+  if (name != NULL)
+    {
+      row.name = name;
+      row.words = gb_mass_words (mass->mass, mass->mass_sd, groups->units);
+      g_ptr_array_add (groups->tells, tell_row (&row, mass, groups->pieces, groups->units));
+    }
   g_array_append_val (groups->rows, row);
   g_array_append_val (groups->ids, id);
 }
@@ -161,11 +166,11 @@ make (const GbChartSource *source, GbChartWords *words)
   gb_say_no_mass (words->subtitle, boat->n_no_mass);
 
   groups = groups_new ((GbUnits) gb_boat_build (source->boat)->units);
-  add_row (groups, _("Light craft"), 0, boat);
+  add_row (groups, g_strdup (_("Light craft")), 0, boat);
   for (guint i = 0; i < sorted->len; i++)
     {
       const Group *group = &g_array_index (sorted, Group, i);
-      g_autofree char *name = gb_record_dup_title (&group->part->rec);
+      char *name = groups->rows->len < GB_MOST_BAR_ROWS ? gb_record_dup_title (&group->part->rec) : NULL;
 
       add_row (groups, name, group->part->rec.id, group->mass);
     }

@@ -12,6 +12,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+/* A screen reader says the latest; nobody listens to more. */
+#define MOST_DESCRIBED 24u
+
 typedef struct
 {
   GbUnits units;
@@ -48,7 +51,7 @@ say_title (GString *title, const History *history)
 {
   const GbHistoryPoint *first = &history->points[0], *last = &history->points[history->n_points - 1];
   double change = last->mass - first->mass;
-  g_autofree char *by = gb_quantity_format (fabs (change), GB_DIM_MASS, history->units);
+  g_autofree char *by = gb_mass_off_words (change, last->mass, history->units);
   g_autofree char *share = gb_percent_words (last->weighed_share);
 
   if (fabs (change) < 0.005 * fabs (first->mass))
@@ -96,7 +99,7 @@ make (const GbChartSource *source, GbChartWords *words)
   say_title (words->title, history);
   gb_say (words->subtitle, "%s", _("The light craft with margin, as forecast on each day of weighing, with its deviation."));
   gb_say_no_mass (words->subtitle, source->findings->rollup.boat.n_no_mass);
-  for (guint i = 0; i < history->n_points; i++)
+  for (guint i = history->n_points - MIN (history->n_points, MOST_DESCRIBED); i < history->n_points; i++)
     {
       g_autofree char *text = tell_point (history, i);
 
@@ -238,7 +241,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   GbPlot mass, share;
 
   lower = CLAMP (box.height * 0.25, em * 2, em * 7);
-  make_mass_axis (history, &mass.y, (guint) ((box.height - lower - foot - 2 * head) / (em * 2.2)));
+  make_mass_axis (history, &mass.y, gb_plot_ticks (canvas, box.height - lower - foot - 2 * head));
   gb_axis_linear (&share.y, 0, 1, 0.01, (guint) CLAMP (lower / (em * 1.5), 2, 3));
   left = fmax (gb_axis_widest (&mass.y, canvas), gb_axis_widest (&share.y, canvas)) + em * 0.5;
   right = fmax (gb_end_labels_width (canvas, mass_ends, 2), gb_end_labels_width (canvas, &share_end, 1));

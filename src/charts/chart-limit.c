@@ -7,7 +7,6 @@
 #include "bars.h"
 #include "boat/quantity.h"
 #include "chart-private.h"
-#include "engine/working.h"
 #include "words.h"
 
 #include <glib/gi18n-lib.h>
@@ -80,7 +79,7 @@ set_limit (Bar *bar, const char *name, double limit, GbUnits units)
   bar->limit_words = mass_text (limit, units);
   if (bar->total > limit)
     {
-      g_autofree char *text = mass_text (bar->total - limit, units);
+      g_autofree char *text = gb_mass_off_words (bar->total - limit, bar->total, units);
 
       bar->over_words = g_strdup_printf (_("%s over"), text);
     }
@@ -135,8 +134,8 @@ static void
 say_title (GString *title, const GbFlotation *flotation, double target, GbUnits units)
 {
   double under = target - flotation->light - flotation->margin;
-  g_autofree char *left = mass_text (fabs (flotation->left), units);
-  g_autofree char *off = mass_text (fabs (under), units);
+  g_autofree char *left = gb_mass_off_words (flotation->left, flotation->total, units);
+  g_autofree char *off = gb_mass_off_words (under, target, units);
   g_autofree char *total = mass_text (flotation->total, units);
 
   if (isfinite (flotation->left) && isfinite (under))
@@ -232,7 +231,7 @@ arrange (const Bar *bar, GbCanvas *canvas, GbBox box, double names, const Limit 
                   (guint) fmax ((panel.axis.end - panel.axis.start) / (em * 5), 2));
   gb_axis_say_unit (&panel.axis, gb_quantity_unit (GB_DIM_MASS, limit->units));
   panel.top = box.y + gb_bar_labels_height (canvas);
-  panel.height = fmin (box.height - (least_height (canvas) - em * 1.4), em * 4);
+  panel.height = fmin (box.height - (least_height (canvas) - em * 1.4), em * 5);
   return panel;
 }
 
@@ -317,7 +316,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   const Limit *limit = data;
   double em = canvas->em, names = fmin (names_width (limit, canvas) + em, box.width * 0.3);
   guint n = box.height >= limit->n_bars * least_height (canvas) ? limit->n_bars : 1;
-  double height = fmin (box.height / n, em * 13);
+  double height = fmin (box.height / n, em * 18);
 
   for (guint i = 0; i < n; i++)
     {
@@ -337,6 +336,7 @@ tell (gconstpointer data, guint what)
 const GbChartMethod gb_chart_limit = {
   .name = "limit",
   .label = N_("Weight and limits"),
+  .caution = TRUE,
   .make = make,
   .draw = draw,
   .tell = tell,

@@ -29,6 +29,7 @@ typedef struct
 {
   const char *name;
   const char *label; /* untranslated */
+  gboolean caution;  /* shows floating: what leaves the screen carries the usual caution */
   gpointer (*make) (const GbChartSource *source, GbChartWords *words);
   void (*draw) (gconstpointer data, GbCanvas *canvas, GbBox box);
   /* What is said of, and which part is, the 'what' of a hit. May be NULL. */
@@ -45,7 +46,9 @@ extern const GbChartMethod gb_chart_draught;
 extern const GbChartMethod gb_chart_course;
 extern const GbChartMethod gb_chart_heads;
 
-/* Draws with a canvas that keeps the places of words and hits afterwards. */
-void gb_chart_render (const GbChart *chart, GbCanvas *canvas);
+/* Draws with a canvas that keeps the places of words and hits afterwards. On paper and in files there is no page around the picture that
+ * says the caution: there it stands in the picture. */
+void gb_chart_render (const GbChart *chart, GbCanvas *canvas, gboolean alone);
+void gb_chart_draw_alone (GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style, gboolean alone);
 
 G_END_DECLS

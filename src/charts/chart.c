@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "gb-charts"
 
 #include "chart-private.h"
+#include "engine/working.h"
 #include "text.h"
 
 #include <glib/gi18n-lib.h>
@@ -143,12 +144,22 @@ draw_head (const GbChart *chart, GbCanvas *canvas)
   return (GbBox){ pad, y, width, canvas->height - y - pad };
 }
 
+/* In small words along the bottom of @box; gives the room above them. */
+static GbBox
+draw_caution (GbCanvas *canvas, GbBox box)
+{
+  double height = gb_text_wrapped_height (canvas, GB_TEXT_PLAIN, box.width, 3, gb_caution_afloat ());
+
+  gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, box.x, box.y + box.height - height, box.width, 3, gb_caution_afloat ());
+  return gb_box_inset (box, 0, 0, 0, height + canvas->em * 0.5);
+}
+
 /* Under this nothing but the words could be read. */
 #define LEAST_WIDTH 16 /* em */
 #define LEAST_HEIGHT 7
 
 void
-gb_chart_render (const GbChart *chart, GbCanvas *canvas)
+gb_chart_render (const GbChart *chart, GbCanvas *canvas, gboolean alone)
 {
   GbBox box;
 
@@ -159,12 +170,20 @@ gb_chart_render (const GbChart *chart, GbCanvas *canvas)
   if (canvas->width < 4 * canvas->em || canvas->height < 4 * canvas->em)
     return;
   box = draw_head (chart, canvas);
+  if (alone && chart->method->caution && chart->data != NULL)
+    box = draw_caution (canvas, box);
   if (chart->data != NULL && box.width >= LEAST_WIDTH * canvas->em && box.height >= LEAST_HEIGHT * canvas->em)
     chart->method->draw (chart->data, canvas, box);
 }
 
 void
 gb_chart_draw (GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style)
+{
+  gb_chart_draw_alone (chart, cr, width, height, style, style == GB_CHART_PRINT);
+}
+
+void
+gb_chart_draw_alone (GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style, gboolean alone)
 {
   g_auto (GbCanvas) canvas = { 0 };
 
@@ -173,7 +192,7 @@ gb_chart_draw (GbChart *chart, cairo_t *cr, double width, double height, GbChart
   if (!(width > 0 && height > 0) || !isfinite (width) || !isfinite (height))
     return;
   gb_canvas_init (&canvas, cr, width, height, style);
-  gb_chart_render (chart, &canvas);
+  gb_chart_render (chart, &canvas, alone);
 }
 
 /* Draws onto nothing, for the places alone. */
@@ -185,7 +204,7 @@ find_hits (const GbChart *chart, double width, double height)
   cairo_t *cr = cairo_create (nothing);
 
   gb_canvas_init (&canvas, cr, width, height, GB_CHART_LIGHT);
-  gb_chart_render (chart, &canvas);
+  gb_chart_render (chart, &canvas, FALSE);
   cairo_destroy (cr);
   cairo_surface_destroy (nothing);
   return g_steal_pointer (&canvas.hits);

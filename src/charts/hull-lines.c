@@ -102,7 +102,15 @@ typedef struct
 } Waiting;
 
 static void
-meet_edge (GHashTable *waiting, const GbMesh *mesh, guint i, guint j, GbVec3 normal, GbVec3 eye, GArray *lines)
+draw_edge (GbSegment line, GbVec3 n1, GbVec3 n2, GArray *lines[GB_N_VIEWS])
+{
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    if (is_drawn (n1, n2, direction_of ((GbView) v)))
+      g_array_append_val (lines[v], line);
+}
+
+static void
+meet_edge (GHashTable *waiting, const GbMesh *mesh, guint i, guint j, GbVec3 normal, GArray *lines[GB_N_VIEWS])
 {
   Waiting edge = { edge_key (i, j), normal };
   const Waiting *other = g_hash_table_lookup (waiting, &edge.key);
@@ -113,22 +121,18 @@ meet_edge (GHashTable *waiting, const GbMesh *mesh, guint i, guint j, GbVec3 nor
 
       g_hash_table_insert (waiting, &kept->key, kept);
     }
-  else if (is_drawn (other->normal, normal, eye))
-    {
-      GbSegment line = { mesh->points[i], mesh->points[j] };
-
-      g_array_append_val (lines, line);
-    }
+  else
+    draw_edge ((GbSegment){ mesh->points[i], mesh->points[j] }, other->normal, normal, lines);
 }
 
-GArray *
-gb_hull_lines (const GbMesh *mesh, GbView view)
+void
+gb_hull_lines (const GbMesh *mesh, GArray *lines[GB_N_VIEWS])
 {
-  GArray *lines = g_array_new (FALSE, FALSE, sizeof (GbSegment));
   g_autoptr (GHashTable) waiting = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL, g_free);
   g_autofree guint *first = weld (mesh);
-  GbVec3 eye = direction_of (view);
 
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    lines[v] = g_array_new (FALSE, FALSE, sizeof (GbSegment));
   for (guint t = 0; t < mesh->n_triangles; t++)
     {
       guint corners[3];
@@ -140,7 +144,6 @@ gb_hull_lines (const GbMesh *mesh, GbView view)
         continue;
       normal = normal_of (mesh, corners);
       for (guint k = 0; k < 3; k++)
-        meet_edge (waiting, mesh, corners[k], corners[(k + 1) % 3], normal, eye, lines);
+        meet_edge (waiting, mesh, corners[k], corners[(k + 1) % 3], normal, lines);
     }
-  return lines;
 }

@@ -17,6 +17,12 @@ gb_plot_foot (GbCanvas *canvas, gboolean titled)
   return gb_text_height (canvas, GB_TEXT_PLAIN) * (titled ? 2 : 1) + canvas->em * 0.3;
 }
 
+guint
+gb_plot_ticks (GbCanvas *canvas, double height)
+{
+  return (guint) CLAMP (height / (canvas->em * 2.2), 2, 8);
+}
+
 void
 gb_plot_arrange (GbPlot *plot, GbBox outer, double left, double top, double right, double bottom)
 {

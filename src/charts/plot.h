@@ -24,6 +24,9 @@ typedef struct
 double gb_plot_head (GbCanvas *canvas);
 double gb_plot_foot (GbCanvas *canvas, gboolean titled);
 
+/* How many ticks an upright axis of that height may have: few, and never crowded. */
+guint gb_plot_ticks (GbCanvas *canvas, double height);
+
 double gb_end_labels_width (GbCanvas *canvas, const GbEndLabel *labels, guint n);
 
 /* Sets the field in @outer, with @left and @right room at its sides, and where the axes run. Their ranges are made by the caller. */

@@ -100,7 +100,7 @@ gb_text_draw (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y
 
   if (most >= 0)
     {
-      pango_layout_set_width (layout, (int) fmin (most * PANGO_SCALE, G_MAXINT / 2));
+      pango_layout_set_width (layout, (int) CLAMP (most * PANGO_SCALE, 0, G_MAXINT / 2));
       pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
     }
   box = place (layout, x, y, anchor);
@@ -141,17 +141,32 @@ gb_text_if_free (GbCanvas *canvas, GbTextLook look, GbRole role, double x, doubl
   return TRUE;
 }
 
-double
-gb_text_wrap (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double width, int lines, const char *text)
+static PangoLayout *
+create_wrapped (GbCanvas *canvas, GbTextLook look, double width, int lines, const char *text)
 {
-  g_autoptr (PangoLayout) layout = create_layout (canvas, look, text);
-  GbBox box;
+  PangoLayout *layout = create_layout (canvas, look, text);
 
-  pango_layout_set_width (layout, (int) fmin (fmax (width, 0) * PANGO_SCALE, G_MAXINT / 2));
+  pango_layout_set_width (layout, (int) CLAMP (width * PANGO_SCALE, 0, G_MAXINT / 2));
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_height (layout, -lines);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  box = place (layout, x, y, GB_AT_LEFT | GB_AT_TOP);
+  return layout;
+}
+
+double
+gb_text_wrapped_height (GbCanvas *canvas, GbTextLook look, double width, int lines, const char *text)
+{
+  g_autoptr (PangoLayout) layout = create_wrapped (canvas, look, width, lines, text);
+
+  return place (layout, 0, 0, GB_AT_LEFT | GB_AT_TOP).height;
+}
+
+double
+gb_text_wrap (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double width, int lines, const char *text)
+{
+  g_autoptr (PangoLayout) layout = create_wrapped (canvas, look, width, lines, text);
+  GbBox box = place (layout, x, y, GB_AT_LEFT | GB_AT_TOP);
+
   show (canvas, layout, role, box);
   return box.height;
 }

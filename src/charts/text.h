@@ -40,6 +40,8 @@ gboolean gb_text_if_free (GbCanvas *canvas, GbTextLook look, GbRole role, double
 /* In several lines, at most @lines of them, from (@x, @y) down. Gives the height. */
 double gb_text_wrap (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double width, int lines, const char *text);
 
+double gb_text_wrapped_height (GbCanvas *canvas, GbTextLook look, double width, int lines, const char *text);
+
 /* Moves @centres, which are in order, apart, as little as may be, so that things of these sizes stand between @from and @to with
  * @gap between them. FALSE if there is no room for all; they then start at @from and run over. */
 gboolean gb_spread (double *centres, const double *sizes, guint n, double from, double to, double gap);

@@ -20,17 +20,17 @@ gb_say (GString *text, const char *format, ...)
   va_end (args);
 }
 
-/* To the third figure of the mass, as that is shown; but a deviation is never made nothing of. */
+/* @part to the third figure of @mass, as that is shown; but something is never made nothing of. */
 static double
-round_deviation (double sd, double mass, double factor)
+round_as (double part, double mass, double factor)
 {
   double step, rounded;
 
   if (!(mass > 0))
-    return sd;
+    return part;
   step = pow (10, floor (log10 (mass / factor)) - 2) * factor;
-  rounded = round (sd / step) * step;
-  return rounded > 0 ? rounded : sd;
+  rounded = round (part / step) * step;
+  return rounded > 0 ? rounded : part;
 }
 
 char *
@@ -41,13 +41,19 @@ gb_mass_words (double mass, double sd, GbUnits units)
 
   if (!isfinite (mass) || !(sd > 0))
     return g_steal_pointer (&mass_text);
-  sd = round_deviation (sd, mass, gb_quantity_factor (GB_DIM_MASS, units));
+  sd = round_as (sd, mass, gb_quantity_factor (GB_DIM_MASS, units));
   /* In the same unit; small masses are shown in grams or ounces, and then both say theirs. */
   sd_text = g_str_has_suffix (mass_text, gb_quantity_unit (GB_DIM_MASS, units))
                 ? gb_quantity_format_bare (sd, GB_DIM_MASS, units)
                 : gb_quantity_format (sd, GB_DIM_MASS, units);
   /* Translators: a mass and its standard deviation, "31.4 kg ± 1.2" */
   return g_strdup_printf (C_("mass", "%s ± %s"), mass_text, sd_text);
+}
+
+char *
+gb_mass_off_words (double off, double mass, GbUnits units)
+{
+  return gb_quantity_format (round_as (fabs (off), mass, gb_quantity_factor (GB_DIM_MASS, units)), GB_DIM_MASS, units);
 }
 
 char *

@@ -5,7 +5,7 @@
 #include "sample.h"
 #include "store/text-form.h"
 
-static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 1000, 600 } };
+static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 900, 600 }, { 1600, 1000 } };
 
 static const struct
 {
@@ -49,6 +49,7 @@ draw_demo (const char *path, const char *folder)
   g_autoptr (GError) error = NULL;
   g_autoptr (GbBoat) boat = NULL;
   g_autoptr (GbFindings) findings = gb_findings_new ();
+  g_autoptr (GbHistory) history = NULL;
 
   if (!g_file_get_contents (path, &text, NULL, &error))
     g_error ("%s", error->message);
@@ -56,10 +57,11 @@ draw_demo (const char *path, const char *folder)
   if (boat == NULL)
     g_error ("%s", error->message);
   gb_findings_find (findings, boat, GB_TOUCHED_ALL, G_MAXINT32);
+  history = gb_history_find (boat, NULL, NULL);
   *strchr (name, '.') = '\0';
   for (guint c = 0; c < GB_N_CHARTS; c++)
     {
-      g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, boat, findings, NULL, NULL);
+      g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, boat, findings, history, NULL);
 
       g_print ("# %s %s: %s\n# %s\n", name, gb_chart_kind_name ((GbChartKind) c), gb_chart_title (chart), gb_chart_description (chart));
       draw_chart (chart, folder, gb_chart_kind_name ((GbChartKind) c), name);

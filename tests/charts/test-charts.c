@@ -124,7 +124,7 @@ check_words (GbChart *chart, GbChartKind kind, SampleKind sample, gconstpointer 
         g_auto (GbCanvas) canvas = { 0 };
 
         gb_canvas_init (&canvas, cr, sizes[i][0], sizes[i][1], styles[s]);
-        gb_chart_render (chart, &canvas);
+        gb_chart_render (chart, &canvas, s == 2);
         assert_words_are_apart (&canvas, what);
         cairo_destroy (cr);
         cairo_surface_destroy (surface);
@@ -198,8 +198,8 @@ assert_title (SampleKind sample, GbChartKind kind, const char *title)
 static void
 test_titles_are_findings (void)
 {
-  assert_title (SAMPLE_PRAM, GB_CHART_LIMIT, "41.6 kg may still come aboard, and the boat is 3.2 kg under its target");
-  assert_title (SAMPLE_OVER, GB_CHART_LIMIT, "All up 129 lb over the flotation limit, and the boat is 6.17 lb over its target");
+  assert_title (SAMPLE_PRAM, GB_CHART_LIMIT, "42 kg may still come aboard, and the boat is 3.2 kg under its target");
+  assert_title (SAMPLE_OVER, GB_CHART_LIMIT, "All up 129 lb over the flotation limit, and the boat is 6.2 lb over its target");
   assert_title (SAMPLE_PRAM, GB_CHART_GROUPS, "Hull makes up 65 % of the weight; 17 % of the whole is still estimated");
   assert_title (SAMPLE_PRAM, GB_CHART_HISTORY, "Weighing has lowered the forecast by 0.8 kg; 51 % is weighed");
   assert_title (SAMPLE_OVER, GB_CHART_HISTORY, "Weighing has raised the forecast by 7.5 lb; 51 % is weighed");
@@ -224,7 +224,7 @@ test_limit_with_one_limit (void)
 
   build->target_mass = NAN;
   no_target = sample_chart (sample, GB_CHART_LIMIT);
-  g_assert_cmpstr (gb_chart_title (no_target), ==, "41.6 kg may still come aboard");
+  g_assert_cmpstr (gb_chart_title (no_target), ==, "42 kg may still come aboard");
   sample->findings.flotation.left = sample->findings.flotation.chance = sample->findings.flotation.limit.displacement = NAN;
   neither = sample_chart (sample, GB_CHART_LIMIT);
   g_assert_cmpstr (gb_chart_title (neither), ==, "All up 177 kg; no limit is known yet");
@@ -582,6 +582,43 @@ test_exports_carry_the_title (void)
   g_assert_false (bytes_contain (pdf, "/CreationDate"));
 }
 
+/* A long text along the bottom edge. */
+static gboolean
+has_footnote (GbChart *chart, gboolean alone)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1);
+  cairo_t *cr = cairo_create (surface);
+  g_auto (GbCanvas) canvas = { 0 };
+  gboolean found = FALSE;
+
+  gb_canvas_init (&canvas, cr, 900, 600, GB_CHART_LIGHT);
+  gb_chart_render (chart, &canvas, alone);
+  for (guint i = 0; i < canvas.words->len; i++)
+    {
+      GbBox box = g_array_index (canvas.words, GbBox, i);
+
+      found = found || (box.width > 450 && box.y + box.height > 600 - canvas.em - 1);
+    }
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return found;
+}
+
+/* Where floating is shown, the caution goes with the picture; in the window it stands beside it. */
+static void
+test_exports_carry_the_caution (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+
+  for (guint c = 0; c < GB_N_CHARTS; c++)
+    {
+      g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind) c);
+
+      g_assert_false (has_footnote (chart, FALSE));
+      g_assert_cmpint (has_footnote (chart, TRUE), ==, c == GB_CHART_LIMIT || c == GB_CHART_DRAUGHT || c == GB_CHART_BOAT);
+    }
+}
+
 static void
 test_png_is_twice_as_fine (void)
 {
@@ -652,6 +689,7 @@ main (int argc, char **argv)
   g_test_add_func ("/charts/what-is-not-drawn-is-said", test_what_is_not_drawn_is_said);
   g_test_add_func ("/charts/exports-are-the-same-each-time", test_exports_are_the_same_each_time);
   g_test_add_func ("/charts/exports-carry-the-title", test_exports_carry_the_title);
+  g_test_add_func ("/charts/exports-carry-the-caution", test_exports_carry_the_caution);
   g_test_add_func ("/charts/png-is-twice-as-fine", test_png_is_twice_as_fine);
   g_test_add_func ("/charts/exports-that-cannot-be", test_exports_that_cannot_be);
   g_test_add_func ("/charts/references", test_references);

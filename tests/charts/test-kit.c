@@ -414,6 +414,23 @@ test_figures_in_words (void)
 }
 
 static void
+test_mass_off_a_limit (void)
+{
+  static const struct
+  {
+    double off, mass;
+    const char *words;
+  } cases[] = { { 0.203, 34.8, "0.2 kg" }, { -41.63, 177, "42 kg" }, { 0.3, 177, "0.3 kg" }, { 5, 0, "5 kg" }, { NAN, 30, "–" } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *words = gb_mass_off_words (cases[i].off, cases[i].mass, GB_UNITS_METRIC);
+
+      g_assert_cmpstr (words, ==, cases[i].words);
+    }
+}
+
+static void
 test_lengths_in_words (void)
 {
   g_autofree char *nothing = gb_length_words (-1e-18, GB_UNITS_METRIC);
@@ -490,13 +507,14 @@ static void
 test_lines_of_a_box (void)
 {
   g_autoptr (GbMesh) box = make_box (2, 1, 0.5);
+  GArray *lines[GB_N_VIEWS];
 
   g_assert_true (gb_mesh_is_closed (box));
+  gb_hull_lines (box, lines);
   for (guint v = 0; v < GB_N_VIEWS; v++)
     {
-      g_autoptr (GArray) lines = gb_hull_lines (box, (GbView) v);
-
-      g_assert_cmpuint (lines->len, ==, 12);
+      g_assert_cmpuint (lines[v]->len, ==, 12);
+      g_array_unref (lines[v]);
     }
 }
 
@@ -509,7 +527,7 @@ test_lines_of_a_round_prism (void)
     N = 40
   };
   GbMesh mesh = { g_new0 (GbVec3, 2 * N + 2), 2 * N + 2, g_malloc0 (4 * N * sizeof (guint[3])), 4 * N };
-  g_autoptr (GArray) side = NULL;
+  GArray *lines[GB_N_VIEWS];
   guint n = 0;
 
   /* Turned a little, so that no face is seen just edge-on. */
@@ -530,8 +548,12 @@ test_lines_of_a_round_prism (void)
       for (guint k = 0; k < 4; k++)
         memcpy (mesh.triangles[n++], faces[k], sizeof faces[k]);
     }
-  side = gb_hull_lines (&mesh, GB_VIEW_SIDE);
-  g_assert_cmpuint (side->len, ==, 2 * N + 2);
+  gb_hull_lines (&mesh, lines);
+  g_assert_cmpuint (lines[GB_VIEW_SIDE]->len, ==, 2 * N + 2);
+  g_assert_cmpuint (lines[GB_VIEW_PLAN]->len, ==, 2 * N + 2);
+  g_assert_cmpuint (lines[GB_VIEW_END]->len, ==, 2 * N);
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    g_array_unref (lines[v]);
   g_free (mesh.points);
   g_free (mesh.triangles);
 }
@@ -572,6 +594,7 @@ main (int argc, char **argv)
   g_test_add_func ("/charts/kit/spread", test_spread);
   g_test_add_func ("/charts/kit/spread-at-random", test_spread_at_random);
   g_test_add_func ("/charts/kit/figures-in-words", test_figures_in_words);
+  g_test_add_func ("/charts/kit/mass-off-a-limit", test_mass_off_a_limit);
   g_test_add_func ("/charts/kit/lengths-in-words", test_lengths_in_words);
   g_test_add_func ("/charts/kit/patterns-differ", test_patterns_differ);
   g_test_add_func ("/charts/kit/pattern-of-nothing", test_pattern_of_nothing);
