@@ -64,11 +64,23 @@ sheet_text (const GbBoat *boat, const GbPart *part, const GbPartSize *size, GbUn
   return g_strdup_printf ("%s × %s", area, thickness);
 }
 
+/* TRUE if nobody asks for a section: rope is known by its mass per length. */
+static gboolean
+is_without_section (const GbBoat *boat, const GbPartSize *size)
+{
+  const GbMaterial *material = gb_boat_material (boat, size->material);
+
+  return isnan (size->linear_mass) && isnan (size->diameter) && isnan (size->thickness) && material != NULL
+         && material->measure == GB_MEASURE_LINEAR;
+}
+
 static char *
-length_text (const GbPartSize *size, GbUnits units)
+length_text (const GbBoat *boat, const GbPartSize *size, GbUnits units)
 {
   g_autofree char *length = NULL, *per_length = NULL;
 
+  if (is_without_section (boat, size))
+    return show (size->length, GB_DIM_LENGTH, units);
   switch (size->section)
     {
     case GB_SECTION_ROUND:
@@ -148,7 +160,7 @@ one_text (const GbBoat *boat, const GbPart *part)
     case GB_TAKEOFF_SHEET:
       return sheet_text (boat, part, &size, units);
     case GB_TAKEOFF_LENGTH:
-      return length_text (&size, units);
+      return length_text (boat, &size, units);
     case GB_TAKEOFF_BLOCK:
       return block_text (part, &size, units);
     case GB_TAKEOFF_SKIN:

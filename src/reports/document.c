@@ -313,6 +313,27 @@ gb_cell_number (const GbDocument *document, const GbColumn *column, const GbCell
     }
 }
 
+double
+gb_round_rough (double v)
+{
+  double step;
+
+  if (v == 0 || !isfinite (v))
+    return v;
+  step = pow (10, floor (log10 (fabs (v))) - 1);
+  return round (v / step) * step;
+}
+
+static char *
+show_quantity (const GbDocument *document, const GbColumn *column, double v)
+{
+  double factor = gb_quantity_factor (column->dim, document->units);
+
+  if ((column->flags & GB_COLUMN_ROUGH) != 0)
+    v = gb_round_rough (v / factor) * factor;
+  return gb_quantity_format_bare (v, column->dim, document->units);
+}
+
 char *
 gb_cell_show (const GbDocument *document, const GbColumn *column, const GbCell *cell)
 {
@@ -323,7 +344,7 @@ gb_cell_show (const GbDocument *document, const GbColumn *column, const GbCell *
   switch (column->kind)
     {
     case GB_CELL_QUANTITY:
-      return gb_quantity_format_bare (cell->value, column->dim, document->units);
+      return show_quantity (document, column, cell->value);
     case GB_CELL_MOMENT:
       return g_strdup_printf ("%.2f", cell->value / moment_factor (document->units));
     case GB_CELL_MONEY:

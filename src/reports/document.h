@@ -23,6 +23,7 @@ typedef enum
 {
   GB_COLUMN_DATA = 1 << 0, /* for machines and spreadsheets; text and PDF leave it out */
   GB_COLUMN_WIDE = 1 << 1, /* gives way, by wrapping, where a page is too narrow */
+  GB_COLUMN_ROUGH = 1 << 2, /* print shows two figures: a deviation is not known better than that */
 } GbColumnFlags;
 
 typedef struct
@@ -139,6 +140,8 @@ char *gb_cell_show (const GbDocument *document, const GbColumn *column, const Gb
 guint gb_column_tail (const GbDocument *document, const GbTable *table, guint column);
 /* As gb_cell_show(), but a number whose tail is shorter gets spaces as wide as digits and points after it. Free it. */
 char *gb_cell_show_aligned (const GbDocument *document, const GbColumn *column, const GbCell *cell, guint tail);
+/* @v to two significant figures. */
+double gb_round_rough (double v);
 /* A fact with its unit. Free it. */
 char *gb_fact_show (const GbDocument *document, const GbFact *fact);
 /* The number in the heading's unit, for a file: NAN where there is none. Money in major units. */

@@ -114,10 +114,14 @@ row_cb (int end, void *data)
   Reading *reading = data;
   GbImportRow *row;
 
-  if (reading->rows->len > MOST_ROWS || reading->n_cells > MOST_CELLS)
-    reading->too_many = TRUE;
-  if (reading->too_many || is_empty (reading->cells))
+  if (is_empty (reading->cells))
     g_ptr_array_set_size (reading->cells, 0);
+  else if (reading->rows->len > MOST_ROWS || reading->n_cells > MOST_CELLS)
+    {
+      /* (One more than that, for the headings.) */
+      reading->too_many = TRUE;
+      g_ptr_array_set_size (reading->cells, 0);
+    }
   else
     {
       row = g_new (GbImportRow, 1);

@@ -19,7 +19,6 @@ typedef struct
   guint n_unknown; /* of those, without a mass */
 } Use;
 
-/* Adds @part's mass to its material; that of cloth with resin is split by their ratio. */
 static void
 add_use (Use *use, gboolean unknown, double mass)
 {
@@ -45,6 +44,7 @@ is_found_by_material (const GbPart *part)
   return part->takeoff != GB_TAKEOFF_COUNT && part->takeoff != GB_TAKEOFF_LUMP;
 }
 
+/* Adds the part's mass to its material; that of cloth with resin is split by their ratio. */
 static void
 count_part (GArray *uses, const GbBoat *boat, const GbMass *mass, const GbPart *part)
 {
@@ -83,7 +83,7 @@ count_uses (const GbBoat *boat, const GbRollup *rollup)
 static const GbColumn columns[] = {
   { "name", N_ ("Material"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "family", N_ ("Family"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
-  { "measure", N_ ("Known by"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
+  { "measure", N_ ("Known by"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
   { "density", N_ ("Density"), GB_CELL_QUANTITY, GB_DIM_DENSITY, 0 },
   { "areal_mass", N_ ("Mass per area"), GB_CELL_QUANTITY, GB_DIM_AREAL, 0 },
   { "linear_mass", N_ ("Mass per length"), GB_CELL_QUANTITY, GB_DIM_LINEAR, 0 },
@@ -144,11 +144,11 @@ add_sum (GbTable *table, GbRowKind kind, const char *name, const char *code, con
 }
 
 static void
-add_rows (GbTable *table, const GbBoat *boat, const GArray *uses)
+add_rows (GbTable *table, const GbBoat *boat, const GArray *uses, guint n_parts)
 {
   const GPtrArray *materials = gb_boat_all (boat, GB_RECORD_MATERIAL);
   const Use *none = &g_array_index (uses, Use, materials->len);
-  Use total = *none;
+  Use total = { none->mass, n_parts, none->n_unknown };
 
   for (guint i = 0; i < materials->len; i++)
     {
@@ -158,7 +158,6 @@ add_rows (GbTable *table, const GbBoat *boat, const GArray *uses)
         continue;
       add_material (table, materials->pdata[i], use);
       total.mass += use->mass;
-      total.n_parts += use->n_parts;
       total.n_unknown += use->n_unknown;
     }
   if (none->n_parts > 0)
@@ -175,7 +174,7 @@ gb_materials_document (const GbBoat *boat, const GbFindings *findings, gint64 to
 
   document->landscape = TRUE;
   gb_say_unknown_parts (document, boat, &findings->rollup);
-  add_rows (table, boat, uses);
+  add_rows (table, boat, uses, findings->rollup.boat.n_parts);
   gb_document_note (document, g_strdup (_ ("Spread is one standard deviation from piece to piece, as a share of the figure. All that is made of "
                                            "one material errs together. Cloth with resin counts under both, each with its mass.")));
   return document;

@@ -283,11 +283,7 @@ gb_money_document (const GbBoat *boat, const GbFindings *findings, gint64 today)
   gb_document_fact_money (document, "to_buy", N_ ("Still to buy"), costs->to_buy);
   gb_document_fact_money (document, "allowance", N_ ("Allowance"), costs->allowance);
   gb_document_fact_money (document, "forecast", N_ ("Forecast at completion"), costs->forecast);
-  if (costs->n_no_price > 0)
-    gb_document_say (document, g_strdup_printf (ngettext ("%u thing that is still to buy has no price and is in no sum.",
-                                                          "%u things that are still to buy have no price and are in no sum.",
-                                                          costs->n_no_price),
-                                                costs->n_no_price));
+  gb_say_verdicts (document, boat, findings, GB_VERDICT_ON_MONEY);
   add_heads (document, boat, costs);
   add_shopping (document, boat, costs);
   add_course (document, costs);

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-parts"
 
-/* The parts list: the tree of parts with take-off, material, mass, state and planned cost. Masses are what the statement counts: where a
- * weighed group's scale said something else than its parts' sum, each part has its share of that. */
+/* The parts list: the tree of parts with take-off, material, mass, state and planned cost. Masses are what the weight statement counts: where
+ * a weighed group's scale said something else than its parts' sum, each part has its share of that. Mass and cost are of all that there
+ * are of the part in the boat. */
 
 #include "part-path.h"
 #include "report-private.h"
@@ -18,6 +19,7 @@ static const GbColumn columns[] = {
   { "name", N_ ("Name"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "group", N_ ("Group"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
   { "quantity", N_ ("Quantity"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
+  { "in_all", N_ ("Number in the boat"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
   { "pair", N_ ("Pair"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
   { "takeoff", N_ ("Take-off"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
   { "length", N_ ("Length"), GB_CELL_QUANTITY, GB_DIM_LENGTH, GB_COLUMN_DATA },
@@ -27,20 +29,21 @@ static const GbColumn columns[] = {
   { "material", N_ ("Material"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "stock", N_ ("Stock"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "mass_each", N_ ("Mass of one"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "mass", N_ ("Mass of all"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "mass_sd", N_ ("Standard deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_DATA },
+  { "mass", N_ ("Mass in all"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
+  { "mass_sd", N_ ("Deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_DATA },
   { "basis", N_ ("Basis"), GB_CELL_TEXT, 0, 0 },
   { "state", N_ ("State"), GB_CELL_TEXT, 0, 0 },
   { "cost", N_ ("Planned cost"), GB_CELL_MONEY, 0, 0 },
   { "missing", N_ ("Missing"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
 };
 
+/* @times: how many of the row there are in the boat. */
 static void
-add_masses (GbTable *table, const GbMass *mass)
+add_masses (GbTable *table, const GbMass *mass, double times)
 {
   gb_table_number (table, mass->unit_mass * mass->scale);
-  gb_table_number (table, mass->mass * mass->scale);
-  gb_table_number (table, mass->mass_sd * mass->scale);
+  gb_table_number (table, mass->mass * mass->scale * times);
+  gb_table_number (table, mass->mass_sd * mass->scale * times);
   gb_table_text (table, gb_basis_letters (mass));
 }
 
@@ -78,11 +81,13 @@ add_row (GbTable *table, const GbBoat *boat, const GbFindings *findings, const G
   gboolean is_group = part->kind == GB_KIND_GROUP;
   g_autofree char *path = gb_part_path (boat, part, NULL);
   g_autofree char *amount = is_group ? gb_part_amount_text (boat, part) : NULL;
+  double times = gb_part_times (boat, part);
 
   gb_table_row (table, is_group ? GB_ROW_GROUP : GB_ROW_NORMAL, part->depth);
   gb_table_text (table, part->name);
   gb_table_text (table, path);
   gb_table_number (table, part->quantity);
+  gb_table_number (table, part->quantity * (part->pair ? 2 : 1) * times);
   gb_table_coded (table, part->pair ? _ ("yes") : "", part->pair ? "yes" : "no");
   if (is_group)
     {
@@ -92,7 +97,7 @@ add_row (GbTable *table, const GbBoat *boat, const GbFindings *findings, const G
     }
   else
     add_take_off (table, boat, part);
-  add_masses (table, mass);
+  add_masses (table, mass, times);
   if (is_group)
     gb_table_skip (table, 1);
   else
@@ -124,13 +129,24 @@ add_total (GbTable *table, const GbBoat *boat, const GbFindings *findings)
 
   gb_table_row (table, GB_ROW_TOTAL, 0);
   gb_table_coded (table, _ ("All parts"), "total");
-  gb_table_skip (table, 11);
+  gb_table_skip (table, 12);
   gb_table_number (table, whole->mass);
   gb_table_number (table, whole->mass_sd);
   gb_table_text (table, gb_basis_letters (whole));
   gb_table_skip (table, 1);
   gb_table_money (table, planned_in_all (boat, &findings->costs));
   gb_table_skip (table, 1);
+}
+
+/* TRUE if the part comes with a group that has a price of its own. */
+static gboolean
+is_in_kit (const GbBoat *boat, const GbPart *part)
+{
+  for (const GbPart *group = gb_boat_part (boat, part->rec.owner); group != NULL;
+       group = gb_boat_part (boat, group->rec.owner))
+    if (group->price != GB_MONEY_UNKNOWN)
+      return TRUE;
+  return FALSE;
 }
 
 static void
@@ -140,8 +156,11 @@ say_unknown_costs (GbDocument *document, const GbBoat *boat, const GbCosts *cost
   guint n = 0;
 
   for (guint i = 0; i < parts->len; i++)
-    if (((GbPart *) parts->pdata[i])->kind == GB_KIND_PART && costs->parts[i].planned == GB_MONEY_UNKNOWN)
-      n++;
+    {
+      const GbPart *part = parts->pdata[i];
+
+      n += part->kind == GB_KIND_PART && costs->parts[i].planned == GB_MONEY_UNKNOWN && !is_in_kit (boat, part);
+    }
   if (n > 0)
     gb_document_say (document, g_strdup_printf (ngettext ("%u part has no planned cost yet and is in no sum of money.",
                                                           "%u parts have no planned cost yet and are in no sum of money.",

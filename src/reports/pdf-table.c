@@ -13,6 +13,7 @@
 #define ROW_PAD 2.2   /* above and below a cell's text */
 #define INDENT 9
 #define LEAST_WIDE 48 /* a column that gives way stays this wide */
+#define MOST_MORE 60  /* that a column gets of what is over, or half its width */
 #define DARK 0.1
 #define QUIET 0.38
 #define HAIR 0.82
@@ -96,14 +97,14 @@ gives_way (const Column *column)
   return (column->column->flags & GB_COLUMN_WIDE) != 0;
 }
 
-/* Shares the page out. What is over goes to the first column that gives way; what is missing is taken from all of those, the widest
- * first, down to one width for all that are over it. */
+/* Shares the page out. What is over goes to the first column that gives way, but not so much that the eye loses the line; what is missing is
+ * taken from all of those, the widest first, down to one width for all that are over it. */
 static void
 share_width (Sheet *sheet)
 {
   GArray *columns = sheet->columns;
   double free_width = sheet->flow->right - sheet->flow->left - GAP * (columns->len > 0 ? columns->len - 1 : 0);
-  double fixed = 0, limit;
+  double limit;
 
   for (guint i = 0; i < columns->len; i++)
     {
@@ -111,14 +112,17 @@ share_width (Sheet *sheet)
 
       column->width = column->natural;
       free_width -= column->natural;
-      fixed += gives_way (column) ? 0 : column->natural;
     }
   for (guint i = 0; i < columns->len && free_width > 0; i++)
-    if (gives_way (&g_array_index (columns, Column, i)))
-      {
-        g_array_index (columns, Column, i).width += free_width;
-        return;
-      }
+    {
+      Column *column = &g_array_index (columns, Column, i);
+
+      if (gives_way (column))
+        {
+          column->width += MIN (free_width, MAX (MOST_MORE, column->natural / 2));
+          return;
+        }
+    }
   for (limit = sheet->flow->right - sheet->flow->left; free_width < 0 && limit > LEAST_WIDE; limit -= 1)
     for (guint i = 0; i < columns->len && free_width < 0; i++)
       {
@@ -171,8 +175,10 @@ static double
 set_cell (const Sheet *sheet, const Column *column, const GbRow *row, const char *text)
 {
   gboolean number = gb_column_is_number (column->column);
+  double indent = row_indent (row, column);
 
-  return gb_pdf_text (sheet->flow, row_font (row), text, MAX (column->width - row_indent (row, column), LEAST_WIDE / 2.0),
+  return gb_pdf_text (sheet->flow, row_font (row), text,
+                      indent > 0 ? MAX (column->width - indent, LEAST_WIDE / 2.0) : column->width,
                       number ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
 }
 

@@ -47,7 +47,7 @@ gb_mass_with_sd (double mass, double sd, GbUnits units)
 
   if (!isfinite (mass) || !isfinite (sd) || sd == 0)
     return g_steal_pointer (&shown);
-  spread = gb_quantity_format (sd, GB_DIM_MASS, units);
+  spread = gb_quantity_format (gb_round_rough (sd), GB_DIM_MASS, units);
   return g_strdup_printf ("%s ± %s", shown, spread);
 }
 
@@ -107,6 +107,20 @@ gb_say_unknown_parts (GbDocument *document, const GbBoat *boat, const GbRollup *
       gb_document_say (document, g_strdup_printf (ngettext ("%u part has no place yet and moves no centre: %s.",
                                                             "%u parts have no place yet and move no centre: %s.", n_place),
                                                   n_place, names));
+    }
+}
+
+void
+gb_say_verdicts (GbDocument *document, const GbBoat *boat, const GbFindings *findings, GbVerdictSubject subject)
+{
+  g_autoptr (GPtrArray) verdicts = gb_findings_verdicts (boat, findings);
+
+  for (guint i = 0; i < verdicts->len; i++)
+    {
+      const GbVerdict *verdict = verdicts->pdata[i];
+
+      if (verdict->subject == subject)
+        gb_document_say (document, g_strdup (verdict->sentence));
     }
 }
 

@@ -7,6 +7,7 @@
 #include "part-path.h"
 #include "report-private.h"
 
+#include "boat/part-text.h"
 #include "boat/quantity.h"
 #include "engine/working.h"
 
@@ -58,22 +59,12 @@ add_facts (GbDocument *document, const GbBuild *build, const GbFindings *finding
   add_gyration (document, whole);
 }
 
-/* What the reader must know before the numbers: limits that are passed, and all that is not known. */
-static void
-say_verdicts (GbDocument *document, const GbBoat *boat, const GbFindings *findings)
-{
-  g_autoptr (GPtrArray) verdicts = gb_findings_verdicts (boat, findings);
-
-  for (guint i = 0; i < verdicts->len; i++)
-    gb_document_say (document, g_strdup (((GbVerdict *) verdicts->pdata[i])->sentence));
-}
-
 /* The balance ------------------------------------------------------------------------------------------------------- */
 
 static const GbColumn balance_columns[] = {
   { "name", N_ ("Item"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "mass", N_ ("Mass"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "mass_sd", N_ ("Standard deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
+  { "mass_sd", N_ ("Deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_ROUGH },
   { "x", N_ ("x"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "y", N_ ("y"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "z", N_ ("z"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
@@ -82,7 +73,8 @@ static const GbColumn balance_columns[] = {
 static void
 add_balance_row (GbTable *table, GbRowKind kind, const char *name, const char *code, double mass, double sd, const double *place)
 {
-  gb_table_row (table, kind, kind == GB_ROW_NORMAL ? 1 : 0);
+  /* What is added up stands in from its sums. */
+  gb_table_row (table, kind, kind == GB_ROW_NORMAL && place != NULL ? 1 : 0);
   gb_table_coded (table, name, code);
   gb_table_number (table, mass);
   if (isnan (sd))
@@ -170,10 +162,10 @@ add_balance (GbDocument *document, const GbBoat *boat, const GbFindings *finding
 static const GbColumn part_columns[] = {
   { "name", N_ ("Name"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "group", N_ ("Group"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
+  { "times", N_ ("Times in the boat"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
   { "basis", N_ ("Basis"), GB_CELL_TEXT, 0, 0 },
-  { "times", N_ ("Times"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
   { "mass", N_ ("Mass"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "mass_sd", N_ ("Standard deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
+  { "mass_sd", N_ ("Deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_ROUGH },
   { "x", N_ ("x"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "y", N_ ("y"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "z", N_ ("z"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
@@ -181,31 +173,56 @@ static const GbColumn part_columns[] = {
   { "moment_y", N_ ("Mass\302\240×\302\240y"), GB_CELL_MOMENT, 0, 0 },
   { "moment_z", N_ ("Mass\302\240×\302\240z"), GB_CELL_MOMENT, 0, 0 },
   { "listed", N_ ("Listed"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "scale", N_ ("Scale to listed"), GB_CELL_QUANTITY, GB_DIM_RATIO, 0 },
+  { "ratio", N_ ("Scale to listed"), GB_CELL_QUANTITY, GB_DIM_RATIO, 0 },
 };
 
-/* @factor: what the row's mass has to be multiplied by for its share in the boat's. */
+/* A moment is that of the mass that has a place, so that moments add up. */
 static void
-add_mass_row (GbTable *table, const GbMass *mass, double factor)
+add_masses (GbTable *table, const GbMass *mass)
 {
-  double share = mass->mass * factor;
-  double listed = mass->listed_mass * (mass->scale > 0 ? factor / mass->scale : factor);
+  double share = mass->mass * mass->scale;
+  double placed = mass->placed_mass * mass->scale;
 
   gb_table_number (table, share);
-  gb_table_number (table, mass->mass_sd * factor);
+  gb_table_number (table, mass->mass_sd * mass->scale);
   gb_table_number (table, mass->x);
   gb_table_number (table, mass->y);
   gb_table_number (table, mass->z);
-  gb_table_number (table, share * mass->x);
-  gb_table_number (table, share * mass->y);
-  gb_table_number (table, share * mass->z);
+  gb_table_number (table, placed * mass->x);
+  gb_table_number (table, placed * mass->y);
+  gb_table_number (table, placed * mass->z);
   if (mass->weighed || mass->scale != 1)
     {
-      gb_table_number (table, listed);
-      gb_table_number (table, share / listed);
+      gb_table_number (table, mass->listed_mass);
+      gb_table_number (table, share / mass->listed_mass);
     }
   else
     gb_table_skip (table, 2);
+}
+
+/* "Outrigger (pair, 2 off)": what is in it is listed once. */
+static char *
+row_name (const GbBoat *boat, const GbPart *part)
+{
+  g_autofree char *number = part->kind == GB_KIND_GROUP ? gb_part_amount_text (boat, part) : g_strdup ("");
+
+  /* Translators: the name of a group of parts, and how many there are of it. */
+  return *number != '\0' ? g_strdup_printf (_ ("%s (%s)"), part->name, number) : g_strdup (part->name);
+}
+
+static void
+add_part (GbTable *table, const GbBoat *boat, const GbRollup *rollup, const GbPart *part)
+{
+  const GbMass *mass = gb_rollup_part (rollup, part);
+  g_autofree char *name = row_name (boat, part);
+  g_autofree char *path = gb_part_path (boat, part, NULL);
+
+  gb_table_row (table, part->kind == GB_KIND_GROUP ? GB_ROW_GROUP : GB_ROW_NORMAL, part->depth);
+  gb_table_text (table, name);
+  gb_table_text (table, path);
+  gb_table_number (table, gb_part_times (boat, part));
+  gb_table_text (table, gb_basis_letters (mass));
+  add_masses (table, mass);
 }
 
 static void
@@ -216,25 +233,12 @@ add_parts (GbDocument *document, const GbBoat *boat, const GbRollup *rollup)
                                       G_N_ELEMENTS (part_columns));
 
   for (guint i = 0; i < parts->len; i++)
-    {
-      const GbPart *part = parts->pdata[i];
-      const GbMass *mass = gb_rollup_part (rollup, part);
-      double times = gb_part_times (boat, part);
-      g_autofree char *path = gb_part_path (boat, part, NULL);
-
-      gb_table_row (table, part->kind == GB_KIND_GROUP ? GB_ROW_GROUP : GB_ROW_NORMAL, part->depth);
-      gb_table_text (table, part->name);
-      gb_table_text (table, path);
-      gb_table_text (table, gb_basis_letters (mass));
-      gb_table_number (table, times);
-      add_mass_row (table, mass, mass->scale * times);
-    }
+    add_part (table, boat, rollup, parts->pdata[i]);
   gb_table_row (table, GB_ROW_TOTAL, 0);
   gb_table_coded (table, _ ("Light craft, margin not in it"), "total");
-  gb_table_skip (table, 1);
+  gb_table_skip (table, 2);
   gb_table_text (table, gb_basis_letters (&rollup->boat));
-  gb_table_skip (table, 1);
-  add_mass_row (table, &rollup->boat, 1);
+  add_masses (table, &rollup->boat);
 }
 
 /* By basis ---------------------------------------------------------------------------------------------------------- */
@@ -287,7 +291,7 @@ static const GbColumn weighing_columns[] = {
   { "what", N_ ("What"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "date", N_ ("Date"), GB_CELL_DATE, 0, 0 },
   { "mass", N_ ("Mass"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "mass_sd", N_ ("Standard deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
+  { "mass_sd", N_ ("Deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_ROUGH },
   { "x", N_ ("x"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "y", N_ ("y"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "listed", N_ ("Listed"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
@@ -335,8 +339,7 @@ gb_weights_document (const GbBoat *boat, const GbFindings *findings, gint64 toda
   document->landscape = TRUE;
   add_facts (document, build, findings);
   gb_document_caution (document, gb_caution_afloat ());
-  say_verdicts (document, boat, findings);
-  gb_say_unknown_parts (document, boat, &findings->rollup);
+  gb_say_verdicts (document, boat, findings, GB_VERDICT_ON_WEIGHT);
   add_balance (document, boat, findings);
   add_bases (document, build, &findings->rollup);
   add_weighings (document, boat, &findings->rollup);
@@ -345,7 +348,8 @@ gb_weights_document (const GbBoat *boat, const GbFindings *findings, gint64 toda
   gb_document_note (document, g_strdup (_ ("Places: x forward from the aft end of the baseline, y to port, z up from the baseline. "
                                            "The margin is taken to lie at the light craft's centre.")));
   gb_document_note (document, g_strdup (_ ("A mass that was weighed stands instead of the listed one; what lies in a weighed group "
-                                           "has its share of it.")));
+                                           "has its share of it. What is in a group of which there are several is listed once; the group counts "
+                                           "them all.")));
   gb_document_note (document, g_strdup (_ ("The limit is the displacement at which the least accepted freeboard is reached, "
                                            "upright and level. The chance of passing it takes the total's error as normal.")));
   return document;

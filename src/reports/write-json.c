@@ -8,7 +8,7 @@
  *     "facts": { "light_kg": 31.4 }, "remarks": [ ], "cautions": [ ],
  *     "parts": [ { "row": "group", "depth": 0, "name": "Hull", "mass_kg": 22.9, ... }, ... ], ... }
  *
- * Each row says what it is (normal, group, subtotal, total): to add up a table, add its normal rows. The number after
+ * Each row says what it is (normal, group, subtotal, total) and how deep it lies in its groups. The number after
  * "garboard_report" goes up when a key goes or changes its meaning; new keys may come at any time. */
 
 #include "writers.h"

@@ -18,14 +18,14 @@ add_part (GbBoat *boat, GbTakeoff takeoff)
 }
 
 static void
-add_cloth (GbBoat *boat)
+add_material (GbBoat *boat, GbMeasure measure)
 {
-  GbMaterial *cloth = (GbMaterial *) gb_record_new (GB_RECORD_MATERIAL);
+  GbMaterial *material = (GbMaterial *) gb_record_new (GB_RECORD_MATERIAL);
 
-  cloth->rec.id = 5;
-  cloth->name = g_strdup ("cloth");
-  cloth->measure = GB_MEASURE_AREAL;
-  gb_boat_take (boat, &cloth->rec);
+  material->rec.id = 5;
+  material->name = g_strdup ("material");
+  material->measure = measure;
+  gb_boat_take (boat, &material->rec);
 }
 
 static void
@@ -72,7 +72,7 @@ test_cloth_has_no_thickness (void)
   g_autoptr (GbBoat) boat = gb_boat_new ();
   GbPart *part = add_part (boat, GB_TAKEOFF_SHEET);
 
-  add_cloth (boat);
+  add_material (boat, GB_MEASURE_AREAL);
   part->material = 5;
   part->length = 3;
   part->width = 1;
@@ -101,6 +101,22 @@ test_length (void)
   part->section = GB_SECTION_LINEAR;
   part->linear_mass = 0.085;
   assert_text (boat, part, "2 × 2350 mm × 85 g/m");
+}
+
+static void
+test_rope_has_no_section (void)
+{
+  g_autoptr (GbBoat) boat = gb_boat_new ();
+  GbPart *part = add_part (boat, GB_TAKEOFF_LENGTH);
+
+  add_material (boat, GB_MEASURE_LINEAR);
+  part->material = 5;
+  part->length = 6;
+  assert_text (boat, part, "1 × 6000 mm");
+  part->section = GB_SECTION_ROUND;
+  assert_text (boat, part, "1 × 6000 mm");
+  part->diameter = 0.008;
+  assert_text (boat, part, "1 × 6000 × Ø 8 mm");
 }
 
 static void
@@ -207,6 +223,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/part-text/sheet", test_sheet);
   g_test_add_func ("/part-text/cloth-has-no-thickness", test_cloth_has_no_thickness);
   g_test_add_func ("/part-text/length", test_length);
+  g_test_add_func ("/part-text/rope-has-no-section", test_rope_has_no_section);
   g_test_add_func ("/part-text/block-and-lump", test_block_and_lump);
   g_test_add_func ("/part-text/skin", test_skin);
   g_test_add_func ("/part-text/coating", test_coating);
