@@ -45,7 +45,7 @@ gb_grid_add_draft (GbGrid *grid, GbRecord *draft, const char *field_name, const 
     {
       if (chosen == NULL && *text != '\0')
         {
-          g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("There is no \"%s\" in this build."), text);
+          g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("There is no “%s” in this build."), text);
           return 0;
         }
       gb_field_set_integer (field, record, chosen != NULL ? chosen->id : 0);
@@ -72,7 +72,7 @@ gb_grid_add_record (GbGrid *grid, const char *field, const char *text, const GbC
 static void
 removed_cb (GbGrid *grid, guint n, const char *title, GbGridPane *self)
 {
-  g_autofree char *words = n == 1 ? g_strdup_printf (_ ("\"%s\" deleted"), title)
+  g_autofree char *words = n == 1 ? g_strdup_printf (_ ("“%s” deleted"), title)
                                   : g_strdup_printf (ngettext ("%u row deleted", "%u rows deleted", n), n);
 
   gtk_widget_activate_action (GTK_WIDGET (self), "win.toast-undo", "s", words);
@@ -84,12 +84,90 @@ refused_cb (GbGrid *grid, const char *sentence, GbGridPane *self)
   gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", sentence);
 }
 
+/* The verbs of the rows, as the grid's keys do them: actions of the group "rows". */
+static const struct
+{
+  const char *name;
+  void (*verb) (GbGrid *grid);
+} verbs[] = {
+  { "duplicate", gb_grid_duplicate }, { "delete", gb_grid_remove }, { "cut", gb_grid_cut }, { "copy", gb_grid_copy },
+  { "paste", gb_grid_paste },         { "find", gb_grid_find },     { "edit", gb_grid_edit }, { "select-all", gb_grid_select_all },
+};
+
+static void
+verb_cb (GSimpleAction *action, GVariant *parameter, gpointer grid)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (verbs); i++)
+    if (g_str_equal (g_action_get_name (G_ACTION (action)), verbs[i].name))
+      verbs[i].verb (grid);
+}
+
+static void
+move_cb (GSimpleAction *action, GVariant *parameter, gpointer grid)
+{
+  gb_grid_move_rows (grid, g_variant_get_int32 (parameter));
+}
+
+static GSimpleActionGroup *
+make_actions (GbGrid *grid)
+{
+  GSimpleActionGroup *group = g_simple_action_group_new ();
+  GActionEntry move = { "move", move_cb, "i" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (verbs); i++)
+    {
+      GActionEntry entry = { verbs[i].name, verb_cb };
+
+      g_action_map_add_action_entries (G_ACTION_MAP (group), &entry, 1, grid);
+    }
+  g_action_map_add_action_entries (G_ACTION_MAP (group), &move, 1, grid);
+  return group;
+}
+
+static GMenu *
+make_row_menu (void)
+{
+  GMenu *menu = g_menu_new ();
+  g_autoptr (GMenu) clipboard = g_menu_new ();
+  g_autoptr (GMenu) rows = g_menu_new ();
+  g_autoptr (GMenu) move = g_menu_new ();
+
+  g_menu_append (clipboard, _ ("Cu_t"), "rows.cut");
+  g_menu_append (clipboard, _ ("_Copy"), "rows.copy");
+  g_menu_append (clipboard, _ ("_Paste"), "rows.paste");
+  g_menu_append (rows, _ ("_Duplicate"), "rows.duplicate");
+  g_menu_append (rows, _ ("D_elete"), "rows.delete");
+  g_menu_append (rows, _ ("_Select All"), "rows.select-all");
+  g_menu_append (move, _ ("Move _Up"), "rows.move(-1)");
+  g_menu_append (move, _ ("Move Do_wn"), "rows.move(1)");
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (rows));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (clipboard));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (move));
+  return menu;
+}
+
+/* The same with what belongs to the whole table. */
+static GMenuModel *
+make_pane_menu (GbGrid *grid, GMenu *row_menu)
+{
+  GMenu *menu = g_menu_new ();
+  g_autoptr (GMenu) table = g_menu_new ();
+
+  g_menu_append (table, _ ("_Find"), "rows.find");
+  g_menu_append_submenu (table, _ ("C_olumns"), gb_grid_get_columns_menu (grid));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (row_menu));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (table));
+  return G_MENU_MODEL (menu);
+}
+
 static GtkWidget *
 make_header (GbGridPane *self, const char *heading, const char *add_label)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *label = gtk_label_new (heading);
-  GtkWidget *columns = gtk_menu_button_new ();
+  GtkWidget *button = gtk_menu_button_new ();
+  g_autoptr (GMenu) row_menu = make_row_menu ();
+  g_autoptr (GMenuModel) pane_menu = make_pane_menu (self->grid, row_menu);
 
   gtk_widget_add_css_class (box, "page-toolbar");
   gtk_widget_add_css_class (label, "heading");
@@ -103,11 +181,12 @@ make_header (GbGridPane *self, const char *heading, const char *add_label)
       g_signal_connect_object (add, "clicked", G_CALLBACK (gb_grid_start_blank), self->grid, G_CONNECT_SWAPPED);
       gtk_box_append (GTK_BOX (box), add);
     }
-  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (columns), "view-more-symbolic");
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (columns), gb_grid_get_columns_menu (self->grid));
-  gtk_widget_set_tooltip_text (columns, _ ("Columns"));
-  gtk_widget_add_css_class (columns, "flat");
-  gtk_box_append (GTK_BOX (box), columns);
+  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "view-more-symbolic");
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), pane_menu);
+  gtk_widget_set_tooltip_text (button, _ ("Rows and columns"));
+  gtk_widget_add_css_class (button, "flat");
+  gtk_box_append (GTK_BOX (box), button);
+  gb_grid_set_menu (self->grid, G_MENU_MODEL (row_menu));
   return box;
 }
 
@@ -126,6 +205,14 @@ gb_grid_pane_get_grid (GbGridPane *self)
   return self->grid;
 }
 
+void
+gb_grid_pane_select_first (GbGridPane *self, const GPtrArray *records)
+{
+  g_return_if_fail (GB_IS_GRID_PANE (self));
+  if (records->len > 0)
+    gb_grid_select (self->grid, &((const GbRecord *) records->pdata[0])->id, 1);
+}
+
 static void
 gb_grid_pane_class_init (GbGridPaneClass *klass)
 {
@@ -141,6 +228,7 @@ GbGridPane *
 gb_grid_pane_new (const GbGridType *type, const char *heading, const char *add_label)
 {
   GbGridPane *self = g_object_new (GB_TYPE_GRID_PANE, NULL);
+  g_autoptr (GSimpleActionGroup) actions = NULL;
 
   self->grid = GB_GRID (gb_grid_new (type));
   self->hint = GTK_LABEL (gtk_label_new (NULL));
@@ -154,8 +242,10 @@ gb_grid_pane_new (const GbGridType *type, const char *heading, const char *add_l
   gtk_box_append (GTK_BOX (self), make_header (self, heading, add_label));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->hint));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->grid));
-  /* The columns' menu names actions of the grid, which the button stands beside. */
+  /* The menus name actions of the grid, which the button stands beside. */
   gtk_widget_insert_action_group (GTK_WIDGET (self), "grid", gb_grid_get_actions (self->grid));
+  actions = make_actions (self->grid);
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "rows", G_ACTION_GROUP (actions));
   g_signal_connect_object (self->grid, "removed", G_CALLBACK (removed_cb), self, 0);
   g_signal_connect_object (self->grid, "refused", G_CALLBACK (refused_cb), self, 0);
   return self;

@@ -16,6 +16,9 @@ GbGrid *gb_grid_pane_get_grid (GbGridPane *self);
 /* A quiet sentence under the heading; "" hides it. */
 void gb_grid_pane_set_hint (GbGridPane *self, const char *hint);
 
+/* Selects the first of @records if there is one, so that what depends on the selection is not empty. */
+void gb_grid_pane_select_first (GbGridPane *self, const GPtrArray *records);
+
 /* For GbGridType.add: adds a record of the grid's kind at @spot whose field @field is what was typed or chosen. Returns its id, or 0 with an error. */
 gint64 gb_grid_add_record (GbGrid *grid, const char *field, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GError **error);
 /* The same for a draft of the caller's (consumed). */

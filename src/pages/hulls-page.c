@@ -84,14 +84,6 @@ station_selected_cb (GbGrid *grid, GbHullsPage *self)
   gtk_widget_set_sensitive (GTK_WIDGET (self->offsets), station > 0);
 }
 
-/* Selects the first row, so that what depends on it is not empty. */
-static void
-select_first (GbGridPane *pane, const GPtrArray *records)
-{
-  if (records->len > 0)
-    gb_grid_select (gb_grid_pane_get_grid (pane), &((const GbRecord *) records->pdata[0])->id, 1);
-}
-
 /* The hull's fields, and its stations and offsets where it is given by those. */
 static void
 hull_selected_cb (GbGrid *grid, GbHullsPage *self)
@@ -103,7 +95,7 @@ hull_selected_cb (GbGrid *grid, GbHullsPage *self)
   gb_grid_set_owner (gb_grid_pane_get_grid (self->stations), hull != NULL ? hull->rec.id : NOBODY);
   gtk_widget_set_sensitive (GTK_WIDGET (self->stations), hull != NULL);
   if (hull != NULL && only_selected (self->stations) == NOBODY)
-    select_first (self->stations, gb_record_children (&hull->rec));
+    gb_grid_pane_select_first (self->stations, gb_record_children (&hull->rec));
   station_selected_cb (gb_grid_pane_get_grid (self->stations), self);
   gtk_widget_set_visible (GTK_WIDGET (self->stations), by_stations);
   gtk_widget_set_visible (GTK_WIDGET (self->offsets), by_stations);
@@ -196,7 +188,7 @@ set_project (GbHullsPage *self, GbProject *project)
       g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
       g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
       show_condition (self);
-      select_first (self->hulls, gb_boat_roots (gb_project_get_boat (project), GB_RECORD_HULL));
+      gb_grid_pane_select_first (self->hulls, gb_boat_roots (gb_project_get_boat (project), GB_RECORD_HULL));
     }
   hull_selected_cb (gb_grid_pane_get_grid (self->hulls), self);
 }
