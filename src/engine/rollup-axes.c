@@ -13,21 +13,15 @@ known_or_zero (double value)
   return isnan (value) ? 0 : value;
 }
 
-gboolean
+void
 gb_turn_matrix (const GbPart *part, double turn[3][3])
 {
   double a = known_or_zero (part->turn_x), b = known_or_zero (part->turn_y), c = known_or_zero (part->turn_z);
-  double ca, sa, cb, sb, cc, sc;
+  double ca = cos (a), sa = sin (a), cb = cos (b), sb = sin (b), cc = cos (c), sc = sin (c);
 
-  if (a == 0 && b == 0 && c == 0)
-    return FALSE;
-  ca = cos (a), sa = sin (a);
-  cb = cos (b), sb = sin (b);
-  cc = cos (c), sc = sin (c);
   turn[0][0] = cc * cb, turn[0][1] = cc * sb * sa - sc * ca, turn[0][2] = cc * sb * ca + sc * sa;
   turn[1][0] = sc * cb, turn[1][1] = sc * sb * sa + cc * ca, turn[1][2] = sc * sb * ca - cc * sa;
   turn[2][0] = -sb, turn[2][1] = cb * sa, turn[2][2] = cb * ca;
-  return TRUE;
 }
 
 void
@@ -37,7 +31,9 @@ gb_axes_of_group (const GbPart *group, GbAxes *axes)
   axes->origin[0] = known_or_zero (group->x);
   axes->origin[1] = known_or_zero (group->y);
   axes->origin[2] = known_or_zero (group->z);
-  axes->turned = gb_turn_matrix (group, axes->turn);
+  axes->turned = gb_part_is_turned (group);
+  if (axes->turned)
+    gb_turn_matrix (group, axes->turn);
 }
 
 static void

@@ -30,8 +30,16 @@ typedef struct
 
 extern const GbAxes gb_axes_none;
 
-/* Turns about x, then y, then z of the enclosing axes, right-handed. FALSE if nothing is turned; unknown turns are none. */
-gboolean gb_turn_matrix (const GbPart *part, double turn[3][3]);
+/* Turns about x, then y, then z of the enclosing axes, right-handed; unknown turns are none. */
+void gb_turn_matrix (const GbPart *part, double turn[3][3]);
+
+static inline gboolean
+gb_part_is_turned (const GbPart *part)
+{
+  /* Not a number is neither less nor more than nothing. */
+  return part->turn_x < 0 || part->turn_x > 0 || part->turn_y < 0 || part->turn_y > 0 || part->turn_z < 0 || part->turn_z > 0;
+}
+
 /* An origin that is not said is that of the enclosing axes: a group may be no more than a heading. */
 void gb_axes_of_group (const GbPart *group, GbAxes *axes);
 /* @result takes @inner's points to where @outer takes what @inner gives. */
@@ -73,6 +81,16 @@ gb_moments_add (GbMoments *to, const GbMoments *from)
   to->x += from->x, to->y += from->y, to->z += from->z;
   to->xx += from->xx, to->yy += from->yy, to->zz += from->zz;
   to->xy += from->xy, to->yz += from->yz, to->zx += from->zx;
+}
+
+/* So many times over. */
+static inline void
+gb_moments_add_times (GbMoments *to, const GbMoments *from, double times)
+{
+  to->m += times * from->m;
+  to->x += times * from->x, to->y += times * from->y, to->z += times * from->z;
+  to->xx += times * from->xx, to->yy += times * from->yy, to->zz += times * from->zz;
+  to->xy += times * from->xy, to->yz += times * from->yz, to->zx += times * from->zx;
 }
 
 static inline void

@@ -7,8 +7,10 @@
  *
  * The surfaces of a part or group are gathered as masses are, area in place of mass, so that pairs, copies and turns count. Coatings have
  * no surface of their own: two coats on one group lie on the same wood, and a coating of a group that it is in cannot chase its own tail.
- * What a group's surfaces came to is kept for the length of a roll-up, also for all groups in it, so that no part is gathered
- * twice however many groups are coated. */
+ *
+ * Each group gathers its surfaces along with its masses, and they are kept for the length of the roll-up. So what is coated is mostly known
+ * by the time that its coating is met; a coating of the very group that it is in waits until that one is about to close. For the
+ * rest (a coating that stands before what it coats, or deeper) the surfaces are gathered ahead, once for each group. */
 
 typedef struct
 {
@@ -24,70 +26,68 @@ is_in_tree (const GbPart *part)
   return part != NULL && part->rec.index != G_MAXUINT;
 }
 
-static GbSurfaces *
+static const GbSurfaces *
 known_surfaces (GbRollupWork *work, const GbPart *group)
 {
-  guint *known;
+  guint known = g_array_index (work->surface_of, guint, group->rec.index);
 
-  if (work->surface_of->len == 0)
-    g_array_set_size (work->surface_of, work->rollup->n_parts);
-  known = &g_array_index (work->surface_of, guint, group->rec.index);
-  return *known > 0 ? &g_array_index (work->surfaces, GbSurfaces, *known - 1) : NULL;
+  return known > 0 ? &g_array_index (work->surfaces, GbSurfaces, known - 1) : NULL;
 }
 
-static void
-keep (GbRollupWork *work, const GbPart *group, const GbSurfaces *surfaces)
+void
+gb_rollup_keep_surfaces (GbRollupWork *work, const GbPart *group, const GbSurfaces *surfaces)
 {
+  if (known_surfaces (work, group) != NULL)
+    return;
   g_array_append_val (work->surfaces, *surfaces);
   g_array_index (work->surface_of, guint, group->rec.index) = work->surfaces->len;
 }
 
-static void
-add (GbSurfaces *to, const GbSurfaces *from)
+void
+gb_surfaces_add (GbSurfaces *to, const GbSurfaces *from)
 {
   gb_moments_add (&to->placed, &from->placed);
   to->loose += from->loose;
 }
 
-/* From one of a part or group, in its own axes for a group, to all of them in the axes around it. Nothing if it is not known how many
- * there are. */
-static GbSurfaces
-copied_outward (const GbPart *part, const GbSurfaces *one)
+/* Nothing if it is not known how many there are. */
+GbSurfaces
+gb_surfaces_copied (const GbPart *part, const GbAxes *axes, const GbSurfaces *one)
 {
   double copies = gb_part_copies (part);
   GbSurfaces all = *one;
-  GbAxes axes;
 
   if (isnan (copies))
     return (GbSurfaces){ 0 };
-  if (gb_part_gathers (part))
-    {
-      gb_axes_of_group (part, &axes);
-      gb_moments_move (&all.placed, &axes);
-    }
+  if (axes != NULL)
+    gb_moments_move (&all.placed, axes);
   gb_part_copy_moments (part, copies, &all.placed);
   all.loose *= copies;
   return all;
 }
 
 static GbSurfaces
+copied_outward (const GbPart *part, const GbSurfaces *one)
+{
+  GbAxes axes;
+
+  if (!gb_part_gathers (part))
+    return gb_surfaces_copied (part, NULL, one);
+  gb_axes_of_group (part, &axes);
+  return gb_surfaces_copied (part, &axes, one);
+}
+
+static GbSurfaces
 surfaces_of_leaf (GbRollupWork *work, const GbPart *part, const GbAxes *to_boat)
 {
-  GbSurfaces one = { 0 };
   GbTakenOff taken;
   double centre[3];
 
   if (part->takeoff == GB_TAKEOFF_COATING)
-    return one;
+    return (GbSurfaces){ 0 };
   gb_take_off (work->book, part, NAN, &taken);
   gb_leaf_place (part, to_boat, &taken, centre);
-  if (!(taken.surface > 0))
-    return one;
-  if (gb_is_place (centre))
-    one.placed = gb_moments_at (taken.surface, centre, &taken.extent);
-  else
-    one.loose = taken.surface;
-  return one;
+  return gb_leaf_surfaces (&taken, centre);
 }
 
 /* The axes that @group's parts are in, in the boat's. */
@@ -121,12 +121,12 @@ static void
 close_level (GbRollupWork *work, GArray *levels)
 {
   Level closed = g_array_index (levels, Level, levels->len - 1);
-  GbSurfaces all = copied_outward (closed.group, &closed.sum);
+  GbSurfaces all = gb_surfaces_copied (closed.group, &closed.axes, &closed.sum);
 
-  keep (work, closed.group, &closed.sum);
+  gb_rollup_keep_surfaces (work, closed.group, &closed.sum);
   g_array_set_size (levels, levels->len - 1);
   if (levels->len > 0)
-    add (&g_array_index (levels, Level, levels->len - 1).sum, &all);
+    gb_surfaces_add (&g_array_index (levels, Level, levels->len - 1).sum, &all);
 }
 
 static void
@@ -162,7 +162,7 @@ gather_group (GbRollupWork *work, const GbPart *group)
         }
       one = known != NULL ? *known : surfaces_of_leaf (work, part, &level->to_boat);
       copies = copied_outward (part, &one);
-      add (&level->sum, &copies);
+      gb_surfaces_add (&level->sum, &copies);
     }
   while (levels->len > 0)
     close_level (work, levels);

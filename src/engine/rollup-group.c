@@ -4,20 +4,21 @@
 #include "rollup-private.h"
 
 void
-gb_rollup_open_group (GbRollupWork *work, const GbPart *group, guint end)
+gb_rollup_open_group (GbRollupWork *work, const GbPart *group, guint end, guint weighing)
 {
   GbGathering opened = {
     .group = group,
     .end = end,
+    .weighing = weighing,
     .axes = gb_axes_none,
     .to_boat = gb_axes_none,
     .shared = work->shared.stack->len,
+    .waiting = work->waiting->len,
   };
 
-  opened.weighing = gb_rollup_weighing_of (work, group != NULL ? group->rec.index : GB_WHOLE_BOAT);
   if (group != NULL)
     {
-      GbSpan span = { group->rec.index, end, opened.weighing };
+      GbSpan span = { group->rec.index, end, weighing };
 
       g_array_append_val (work->spans, span);
       gb_axes_of_group (group, &opened.axes);
@@ -167,6 +168,9 @@ fill_unknown (const GbGathering *group, GbTrouble trouble, GbMass *mass)
 static void
 gather (GbRollupWork *work, GbGathering *outer, const GbGathering *group, const GbMass *mass)
 {
+  GbSurfaces surfaces = gb_surfaces_copied (group->group, &group->axes, &group->surfaces);
+
+  gb_surfaces_add (&outer->surfaces, &surfaces);
   outer->n_parts += mass->n_parts;
   outer->n_no_mass += mass->n_no_mass;
   outer->n_no_place += mass->n_no_place;
@@ -209,12 +213,32 @@ finish (GbRollupWork *work, GbGathering *group, const GbAxes *to_boat, GbMass *m
   fill (work, group, unit_mass, to_boat, mass);
 }
 
+/* The coatings of the group that they are in, now that all its surfaces are known. */
+static void
+add_waiting (GbRollupWork *work)
+{
+  const GbGathering *group = gb_rollup_innermost (work);
+  guint first = group->waiting;
+
+  if (group->group != NULL)
+    gb_rollup_keep_surfaces (work, group->group, &group->surfaces);
+  for (guint i = first; i < work->waiting->len; i++)
+    {
+      const GbWaiting *waiting = &g_array_index (work->waiting, GbWaiting, i);
+
+      gb_rollup_add_leaf (work, waiting->part, waiting->weighing);
+    }
+  g_array_set_size (work->waiting, first);
+}
+
 void
 gb_rollup_close_group (GbRollupWork *work)
 {
-  GbGathering group = *gb_rollup_innermost (work);
+  GbGathering group;
   GbGathering *outer;
 
+  add_waiting (work);
+  group = *gb_rollup_innermost (work);
   g_array_set_size (work->open, work->open->len - 1);
   if (work->open->len == 0)
     {

@@ -44,8 +44,25 @@ gb_leaf_place (const GbPart *part, const GbAxes *to_boat, GbTakenOff *taken, dou
   centre[0] = part->x;
   centre[1] = part->y;
   centre[2] = part->z;
-  if (taken->extent.m > 0 && gb_turn_matrix (part, turn))
-    gb_moments_turn (&taken->extent, turn);
+  if (taken->extent.m > 0 && gb_part_is_turned (part))
+    {
+      gb_turn_matrix (part, turn);
+      gb_moments_turn (&taken->extent, turn);
+    }
+}
+
+GbSurfaces
+gb_leaf_surfaces (const GbTakenOff *taken, const double centre[3])
+{
+  GbSurfaces surfaces = { 0 };
+
+  if (!(taken->surface > 0))
+    return surfaces;
+  if (gb_is_place (centre))
+    surfaces.placed = gb_moments_at (taken->surface, centre, &taken->extent);
+  else
+    surfaces.loose = taken->surface;
+  return surfaces;
 }
 
 /* A coating lies where the surfaces do that it is on, and is spread out as they are. */
@@ -132,20 +149,29 @@ err_in_place (const GbRollupWork *work, Leaf *leaf)
 }
 
 static void
-weigh_leaf (GbRollupWork *work, const GbAxes *to_boat, Leaf *leaf)
+measure (GbRollupWork *work, GbGathering *group, Leaf *leaf)
 {
-  guint weighing = gb_rollup_weighing_of (work, leaf->part->rec.index);
-
-  leaf->copies = gb_part_copies (leaf->part);
   if (gb_part_coats_others (leaf->part))
     {
       take_off_coating (work, leaf);
+      return;
     }
-  else
+  gb_take_off (work->book, leaf->part, NAN, &leaf->taken);
+  gb_leaf_place (leaf->part, &group->to_boat, &leaf->taken, leaf->centre);
+  if (leaf->taken.surface > 0)
     {
-      gb_take_off (work->book, leaf->part, NAN, &leaf->taken);
-      gb_leaf_place (leaf->part, to_boat, &leaf->taken, leaf->centre);
+      GbSurfaces one = gb_leaf_surfaces (&leaf->taken, leaf->centre);
+      GbSurfaces all = gb_surfaces_copied (leaf->part, NULL, &one);
+
+      gb_surfaces_add (&group->surfaces, &all);
     }
+}
+
+static void
+weigh_leaf (GbRollupWork *work, GbGathering *group, guint weighing, Leaf *leaf)
+{
+  leaf->copies = gb_part_copies (leaf->part);
+  measure (work, group, leaf);
   if (isnan (leaf->copies) && leaf->taken.trouble == GB_TROUBLE_NONE)
     leaf->taken.trouble = isnan (leaf->part->quantity) ? GB_TROUBLE_NO_SIZE : GB_TROUBLE_BAD_SIZE;
   leaf->mass = leaf->taken.mass;
@@ -315,7 +341,7 @@ gather (GbRollupWork *work, GbGathering *group, const Leaf *leaf, const GbMass *
 }
 
 void
-gb_rollup_add_leaf (GbRollupWork *work, const GbPart *part)
+gb_rollup_add_leaf (GbRollupWork *work, const GbPart *part, guint weighing)
 {
   GbGathering *group = gb_rollup_innermost (work);
   GbMass *mass = &work->rollup->parts[part->rec.index];
@@ -324,7 +350,7 @@ gb_rollup_add_leaf (GbRollupWork *work, const GbPart *part)
   leaf.part = part;
   leaf.weighed = leaf.told[0] = leaf.told[1] = FALSE;
   leaf.errors = (GbMoments){ 0 };
-  weigh_leaf (work, &group->to_boat, &leaf);
+  weigh_leaf (work, group, weighing, &leaf);
   fill (work, &group->to_boat, &leaf, mass);
   group->n_parts++;
   group->n_no_mass += mass->n_no_mass;

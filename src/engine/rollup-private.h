@@ -12,6 +12,13 @@ G_BEGIN_DECLS
 
 /* What the files of the roll-up share; the method stands at the top of rollup.c. */
 
+/* The surfaces of a group, as if area were mass: one of it, in its own axes. */
+typedef struct
+{
+  GbMoments placed;
+  double loose; /* area without a place */
+} GbSurfaces;
+
 /* An open group, gathering what is in it: in its own axes, and one of it. */
 typedef struct
 {
@@ -24,6 +31,8 @@ typedef struct
   GbMoments placed;    /* masses that have a place */
   GbMoments errors;    /* covariance of those, without what is shared */
   double loose, loose_variance; /* mass without a place */
+  GbSurfaces surfaces;
+  guint waiting; /* where the coatings begin that wait for all of its surfaces */
   double listed;
   double by_as[GB_N_AS];
   gboolean known; /* something in it has a mass */
@@ -45,6 +54,13 @@ typedef struct
   guint weighing; /* index of the one that stands for it, or GB_NOT_WEIGHED */
 } GbSpan;
 
+/* A part that is met before it can be worked out. */
+typedef struct
+{
+  const GbPart *part;
+  guint weighing; /* index of the one that stands for it, or GB_NOT_WEIGHED */
+} GbWaiting;
+
 struct _GbRollupWork
 {
   GbRollup *rollup;
@@ -59,16 +75,10 @@ struct _GbRollupWork
   GArray *spans;       /* of GbSpan: all groups, in the tree's order */
   GArray *shares;      /* of GbShares, by index of the weighing */
   gboolean scaled;     /* a group or the boat is weighed */
-  GArray *surface_of;  /* of guint, by index of the part: place in 'surfaces', from 1; empty until one is asked for */
+  GArray *surface_of;  /* of guint, by index of the part: place in 'surfaces', from 1 */
   GArray *surfaces;    /* of GbSurfaces */
+  GArray *waiting;     /* of GbWaiting: coatings of the open groups that they are in */
 };
-
-/* The surfaces of a group, as if area were mass: one of it, in its own axes. */
-typedef struct
-{
-  GbMoments placed;
-  double loose; /* area without a place */
-} GbSurfaces;
 
 /* How many there are of it, the pair counted; NAN if that cannot be. */
 static inline double
@@ -146,9 +156,13 @@ gb_rollup_innermost (GbRollupWork *work)
 
 /* Centre of one in the axes of what it is in, from the part or from its skin; turns @taken's extent into those axes. */
 void gb_leaf_place (const GbPart *part, const GbAxes *to_boat, GbTakenOff *taken, double centre[3]);
-void gb_rollup_add_leaf (GbRollupWork *work, const GbPart *part);
+/* What is known of one's surface, in the axes of the group that it is in. */
+GbSurfaces gb_leaf_surfaces (const GbTakenOff *taken, const double centre[3]);
+/* @weighing: index of the one that stands for it, or GB_NOT_WEIGHED; of a group too. */
+void gb_rollup_add_leaf (GbRollupWork *work, const GbPart *part, guint weighing);
 
-void gb_rollup_open_group (GbRollupWork *work, const GbPart *group, guint end);
+/* @group: NULL for the boat. */
+void gb_rollup_open_group (GbRollupWork *work, const GbPart *group, guint end, guint weighing);
 void gb_rollup_close_group (GbRollupWork *work);
 /* The weighing that stands for the part at @index, or for GB_WHOLE_BOAT; parts are to be asked for in the tree's order. */
 guint gb_rollup_weighing_of (GbRollupWork *work, guint index);
@@ -159,5 +173,10 @@ void gb_rollup_share_out (GbRollupWork *work);
 
 /* The surfaces that @coating lies on, in the axes of the innermost open group, which it is in. */
 GbSurfaces gb_rollup_surfaces (GbRollupWork *work, const GbPart *coating);
+/* Keeps what the surfaces of @group came to. */
+void gb_rollup_keep_surfaces (GbRollupWork *work, const GbPart *group, const GbSurfaces *surfaces);
+void gb_surfaces_add (GbSurfaces *to, const GbSurfaces *from);
+/* From one of a part or group to all of them, a group's moved by @axes first; NULL for a part's. */
+GbSurfaces gb_surfaces_copied (const GbPart *part, const GbAxes *axes, const GbSurfaces *one);
 
 G_END_DECLS

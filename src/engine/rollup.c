@@ -53,6 +53,7 @@ work_new (void)
   work->shares = g_array_new (FALSE, FALSE, sizeof (GbShares));
   work->surface_of = g_array_new (FALSE, TRUE, sizeof (guint));
   work->surfaces = g_array_new (FALSE, FALSE, sizeof (GbSurfaces));
+  work->waiting = g_array_new (FALSE, FALSE, sizeof (GbWaiting));
   return work;
 }
 
@@ -68,6 +69,7 @@ work_free (GbRollupWork *work)
   g_array_unref (work->shares);
   g_array_unref (work->surface_of);
   g_array_unref (work->surfaces);
+  g_array_unref (work->waiting);
   gb_shared_errors_clear (&work->shared);
   g_free (work);
 }
@@ -98,9 +100,27 @@ start (GbRollup *rollup, const GbBoat *boat, const GbHullSet *hulls)
   g_array_set_size (work->spans, 0);
   g_array_set_size (work->shares, n_weighings);
   g_array_set_size (work->surface_of, 0);
+  g_array_set_size (work->surface_of, n_parts); /* all none */
   g_array_set_size (work->surfaces, 0);
   gb_shared_errors_start (&work->shared, gb_boat_n (boat, GB_RECORD_MATERIAL));
   gb_book_open (work->book, boat, hulls);
+}
+
+/* A coating of the group that it is in lies on all that is in it. */
+static gboolean
+coats_its_group (GbRollupWork *work, const GbPart *part)
+{
+  const GbPart *group = gb_rollup_innermost (work)->group;
+
+  return gb_part_coats_others (part) && group != NULL && part->surface_of == group->rec.id;
+}
+
+static void
+put_off (GbRollupWork *work, const GbPart *part, guint weighing)
+{
+  GbWaiting waiting = { part, weighing };
+
+  g_array_append_val (work->waiting, waiting);
 }
 
 /* Depth first, as the tree lies flattened; a group is closed before what follows it. */
@@ -109,18 +129,21 @@ walk (GbRollupWork *work)
 {
   const GPtrArray *all = gb_boat_all (work->boat, GB_RECORD_PART);
 
-  gb_rollup_open_group (work, NULL, G_MAXUINT);
+  gb_rollup_open_group (work, NULL, G_MAXUINT, gb_rollup_weighing_of (work, GB_WHOLE_BOAT));
   for (guint i = 0; i < all->len; i++)
     {
       const GbPart *part = all->pdata[i];
+      guint weighing = gb_rollup_weighing_of (work, i);
 
       gb_fetch_ahead (all, i);
       while (i >= gb_rollup_innermost (work)->end)
         gb_rollup_close_group (work);
       if (gb_part_gathers (part))
-        gb_rollup_open_group (work, part, i + part->n_below + 1);
+        gb_rollup_open_group (work, part, i + part->n_below + 1, weighing);
+      else if (coats_its_group (work, part))
+        put_off (work, part, weighing);
       else
-        gb_rollup_add_leaf (work, part);
+        gb_rollup_add_leaf (work, part, weighing);
     }
   while (work->open->len > 0)
     gb_rollup_close_group (work);

@@ -4,6 +4,7 @@
 #include "takeoff-book.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Ids are small numbers counted from 1, so their last bits spread them well. */
 #define N_SLOTS 256
@@ -16,6 +17,7 @@ typedef struct
 
 typedef struct
 {
+  char *text;
   GbOutlineProperties properties;
   gboolean readable;
   guint asked; /* the opening at which it was last asked for */
@@ -36,9 +38,16 @@ struct _GbBook
   Slot materials[N_SLOTS];
   Slot stock[N_SLOTS];
   GArray *skins; /* of Skin */
-  GHashTable *outlines; /* text -> Outline */
+  GHashTable *outlines; /* where the part keeps the text -> Outline; what stands there now may be another one */
   guint opening;
 };
+
+static void
+outline_free (gpointer outline)
+{
+  g_free (((Outline *) outline)->text);
+  g_free (outline);
+}
 
 GbBook *
 gb_book_new (void)
@@ -47,7 +56,7 @@ gb_book_new (void)
 
   book->figures = g_array_new (FALSE, FALSE, sizeof (GbMaterialFigures));
   book->skins = g_array_new (FALSE, FALSE, sizeof (Skin));
-  book->outlines = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  book->outlines = g_hash_table_new_full (NULL, NULL, NULL, outline_free);
   return book;
 }
 
@@ -141,6 +150,7 @@ read_outline (const char *text)
   g_autoptr (GbOutline) parsed = gb_outline_parse (text, NULL);
   Outline *outline = g_new0 (Outline, 1);
 
+  outline->text = g_strdup (text);
   outline->readable = parsed != NULL;
   if (parsed != NULL)
     outline->properties = gb_outline_properties (parsed);
@@ -152,10 +162,10 @@ gb_book_outline (GbBook *book, const char *text)
 {
   Outline *outline = g_hash_table_lookup (book->outlines, text);
 
-  if (outline == NULL)
+  if (outline == NULL || strcmp (outline->text, text) != 0)
     {
       outline = read_outline (text);
-      g_hash_table_insert (book->outlines, g_strdup (text), outline);
+      g_hash_table_replace (book->outlines, (gpointer) text, outline);
     }
   outline->asked = book->opening;
   return outline->readable ? &outline->properties : NULL;
