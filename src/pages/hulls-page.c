@@ -270,16 +270,16 @@ add_table (GbHullsPage *self, GtkWidget *table, int width, gboolean expand)
 static void
 make_tables (GbHullsPage *self)
 {
-  self->hulls = gb_grid_pane_new (&gb_hull_grid_type, _ ("Hulls"), _ ("Add a Hull"));
+  self->hulls = gb_grid_pane_new (&gb_hull_grid_type, _ ("Hulls"), NULL);
   self->stations = gb_grid_pane_new (&gb_station_grid_type, _ ("Stations"), NULL);
   self->offsets = gb_grid_pane_new (&gb_offset_grid_type, _ ("Points, keel to sheer"), NULL);
   self->inspector = gb_inspector_new ();
   self->load_pane = gb_grid_pane_new (&gb_load_grid_type, _ ("Usual load"), NULL);
 
-  add_table (self, GTK_WIDGET (self->hulls), 200, FALSE);
+  add_table (self, GTK_WIDGET (self->hulls), 150, FALSE);
   add_table (self, self->inspector, 260, TRUE);
-  add_table (self, GTK_WIDGET (self->stations), 150, FALSE);
-  add_table (self, GTK_WIDGET (self->offsets), 150, FALSE);
+  add_table (self, GTK_WIDGET (self->stations), 130, FALSE);
+  add_table (self, GTK_WIDGET (self->offsets), 160, FALSE);
   gtk_box_append (self->loads, GTK_WIDGET (self->load_pane));
 
   g_signal_connect_object (gb_grid_pane_get_grid (self->hulls), "selection-changed", G_CALLBACK (hull_selected_cb), self, 0);
