@@ -124,9 +124,11 @@ skip_table (Bytes *bytes, int *n_columns)
 static gboolean
 is_sound (const void *changeset, gsize size)
 {
-  Bytes bytes = { changeset, (const guint8 *) changeset + size };
+  Bytes bytes = { changeset, changeset };
   int n_columns = 0;
 
+  if (size > 0)
+    bytes.end += size;
   while (left (&bytes) > 0)
     if (*bytes.at == 'T' ? !skip_table (&bytes, &n_columns) : (n_columns == 0 || !skip_change (&bytes, n_columns)))
       return FALSE;

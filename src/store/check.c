@@ -5,6 +5,8 @@
 
 #include "store-private.h"
 
+#include "boat/expression.h"
+
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -98,9 +100,10 @@ static char *
 describe (const GbRecord *record)
 {
   g_autofree char *title = gb_record_dup_title (record);
+  g_autofree char *quote = gb_entry_quote (title);
 
   /* Translators: a kind of record, and the name of one: part “Bottom” */
-  return g_strdup_printf (_ ("%s “%s”"), _ (gb_record_type (record->kind)->label), title);
+  return g_strdup_printf (_ ("%s “%s”"), _ (gb_record_type (record->kind)->label), quote);
 }
 
 /* The same for a record that is looked up; its number where it cannot be read. */

@@ -6,6 +6,8 @@
 
 #include "store-private.h"
 
+#include "boat/expression.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
@@ -206,6 +208,8 @@ gb_rows_read (GbStore *store, sqlite3_stmt *stmt, GbRecordKind kind, GError **er
   g_autoptr (GbRecord) record = g_malloc0 (type->size);
   g_autoptr (GError) local = NULL;
   g_autofree char *title = NULL;
+  g_autofree char *valid = NULL;
+  g_autofree char *quote = NULL;
   int column = n_leading (kind);
   gboolean sound;
 
@@ -216,10 +220,12 @@ gb_rows_read (GbStore *store, sqlite3_stmt *stmt, GbRecordKind kind, GError **er
   if (sound)
     return g_steal_pointer (&record);
 
-  title = g_utf8_make_valid (gb_record_dup_title (record), -1);
+  title = gb_record_dup_title (record);
+  valid = g_utf8_make_valid (title, -1);
+  quote = gb_entry_quote (valid);
   /* Translators: file; kind of record; its name; number; a sentence that says what is wrong */
   gb_store_fail (error, GB_STORE_ERROR_DAMAGED, _ ("“%s”: %s “%s” (number %" G_GINT64_FORMAT "): %s"), store->path,
-                 _ (type->label), title, record->id, local->message);
+                 _ (type->label), quote, record->id, local->message);
   return NULL;
 }
 

@@ -6,6 +6,7 @@
 
 #include "text-form-private.h"
 
+#include "boat/expression.h"
 #include "store.h"
 
 #include <glib/gi18n-lib.h>
@@ -94,8 +95,12 @@ describe (GbRecordKind kind, const GbJson *object)
       const GbJson *json = gb_json_find (object, keys[i]);
 
       if (json != NULL && json->text != NULL && *json->text != '\0')
-        /* Translators: a kind of record, and the name of one: part “Bottom” */
-        return g_strdup_printf (_ ("%s “%s”"), label, json->text);
+        {
+          g_autofree char *quote = gb_entry_quote (json->text);
+
+          /* Translators: a kind of record, and the name of one: part “Bottom” */
+          return g_strdup_printf (_ ("%s “%s”"), label, quote);
+        }
     }
   return g_strdup (label);
 }
@@ -155,6 +160,7 @@ fail_unknown (Reader *reader, const GbJson *json, GPtrArray *known, const char *
 {
   const char *nearest = NULL;
   guint best = 4;
+  g_autofree char *quote = gb_entry_quote (json->name);
   g_autofree char *list = NULL;
   g_autofree char *sentence = NULL;
 
@@ -164,9 +170,9 @@ fail_unknown (Reader *reader, const GbJson *json, GPtrArray *known, const char *
   list = g_strjoinv (", ", (char **) known->pdata);
   if (nearest != NULL)
     /* Translators: a record, like part “Bottom”; a name that is not known; one that is */
-    sentence = g_strdup_printf (_ ("%s: \"%s\" is not known here; is \"%s\" meant?"), where, json->name, nearest);
+    sentence = g_strdup_printf (_ ("%s: \"%s\" is not known here; is \"%s\" meant?"), where, quote, nearest);
   else
-    sentence = g_strdup_printf (_ ("%s: \"%s\" is not known here; one of these is expected: %s."), where, json->name, list);
+    sentence = g_strdup_printf (_ ("%s: \"%s\" is not known here; one of these is expected: %s."), where, quote, list);
   return fail (reader, GB_TEXT_FORM_ERROR_FIELD, json->line, sentence);
 }
 
@@ -465,7 +471,8 @@ names_of (Reader *reader, GbRecordKind kind)
 static gboolean
 fail_link (Reader *reader, const Link *link, const char *format)
 {
-  g_autofree char *sentence = g_strdup_printf (format, gb_record_type (link->field->refers_to)->name, link->json->text);
+  g_autofree char *quote = gb_entry_quote (link->json->text);
+  g_autofree char *sentence = g_strdup_printf (format, gb_record_type (link->field->refers_to)->name, quote);
 
   return fail_field (reader, GB_TEXT_FORM_ERROR_REFERENCE, link->field->kind, link->from->json, link->json, sentence);
 }

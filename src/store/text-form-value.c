@@ -72,12 +72,16 @@ gb_text_form_quantity (const GbField *field, const char *text, double *value, ch
 {
   g_auto (GbExpression) metric = { 0 };
   g_auto (GbExpression) feet = { 0 };
+  g_autofree char *quote = NULL;
 
   if (!gb_expression_read (text, field->dim, GB_UNITS_METRIC, &metric, error))
     return FALSE;
   if (!gb_expression_read (text, field->dim, GB_UNITS_FEET, &feet, NULL) || metric.value != feet.value)
-    return fail (error, _ ("\"%s\" leaves a unit open; a text like \"%s\" is expected, or a number in SI units."), text,
-                 gb_dimension_shown (field->dim, GB_UNITS_METRIC)->example);
+    {
+      quote = gb_entry_quote (text);
+      return fail (error, _ ("\"%s\" leaves a unit open; a text like \"%s\" is expected, or a number in SI units."), quote,
+                   gb_dimension_shown (field->dim, GB_UNITS_METRIC)->example);
+    }
   *value = metric.value;
   *typed = g_steal_pointer (&metric.text);
   return TRUE;

@@ -13,7 +13,8 @@ make_file (Scratch *scratch)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (7);
   g_autoptr (GbBoat) boat = random_boat (rand, 150);
-  g_autoptr (GbStore) store = scratch_store (scratch, boat);
+
+  gb_store_close (scratch_store (scratch, boat));
 }
 
 /* Not even to read, and with this in the sentence. */
@@ -190,7 +191,6 @@ make_large_file (Scratch *scratch)
 {
   g_autoptr (GbBoat) boat = gb_boat_new ();
   g_autofree char *notes = g_strnfill (99000, 'n');
-  g_autoptr (GbStore) store = NULL;
 
   for (gint64 i = 1; i <= 20; i++)
     {
@@ -203,7 +203,7 @@ make_large_file (Scratch *scratch)
       gb_boat_take (boat, part);
     }
   gb_boat_settle (boat);
-  store = scratch_store (scratch, boat);
+  gb_store_close (scratch_store (scratch, boat));
 }
 
 #define LOOSELY "PRAGMA ignore_check_constraints = ON; PRAGMA foreign_keys = OFF; "
@@ -350,6 +350,13 @@ sound_clear (Sound *sound)
   gb_boat_free (sound->boat);
 }
 
+/* Without waiting for the disk. */
+static void
+put_bytes (Scratch *scratch, const char *bytes, gsize length)
+{
+  g_assert_true (g_file_set_contents_full (scratch->path, bytes, (gssize) length, G_FILE_SET_CONTENTS_NONE, 0666, NULL));
+}
+
 /* Everything that can be done with a file is done with these bytes. No crash, and an error is always a sentence. TRUE if they can be
  * loaded, into what is then *@boat. */
 static gboolean
@@ -361,7 +368,7 @@ try_bytes (Scratch *scratch, const char *bytes, gsize length, GbBoat **boat)
   g_autofree char *journal = g_strconcat (scratch->path, "-journal", NULL);
 
   g_unlink (journal);
-  g_assert_true (g_file_set_contents (scratch->path, bytes, (gssize) length, NULL));
+  put_bytes (scratch, bytes, length);
   store = gb_store_open (scratch->path, FALSE, &error);
   if (store == NULL)
     {
@@ -458,7 +465,7 @@ test_spoiled_history (void)
       g_autoptr (GbBoat) boat = NULL;
       g_autoptr (GError) error = NULL;
 
-      g_assert_true (g_file_set_contents (scratch->path, sound.bytes, (gssize) sound.length, NULL));
+      put_bytes (scratch, sound.bytes, sound.length);
       scratch_sql (scratch->path, sql);
       store = scratch_open (scratch->path);
       if (!gb_store_redo (store, NULL, NULL, &error))

@@ -29,8 +29,7 @@ become_nobody (void)
 static void
 set_rights (Scratch *scratch, int file, int folder)
 {
-  g_autoptr (GbStore) store = scratch_store (scratch, NULL);
-
+  gb_store_close (scratch_store (scratch, NULL));
   g_assert_cmpint (g_chmod (scratch->path, file), ==, 0);
   g_assert_cmpint (g_chmod (scratch->folder, folder), ==, 0);
 }

@@ -229,14 +229,13 @@ test_changes_say_what_happened (void)
   g_autoptr (GbStore) store = scratch_store (scratch, NULL);
   g_autoptr (GbBoat) boat = scratch_load (store);
   g_autoptr (GbRecord) part = new_part (1, 0, "Bottom");
-  g_autoptr (GbRecord) thicker = NULL;
-  g_autoptr (GbRecord) moved = NULL;
+  g_autoptr (GbRecord) thicker = gb_record_copy (part);
+  g_autoptr (GbRecord) moved = gb_record_copy (part);
   const struct
   {
     const GbRecord *old, *now;
     GbChangeOp op;
-  } steps[] = { { NULL, part, GB_CHANGE_ADDED }, { part, thicker = gb_record_copy (part), GB_CHANGE_FIELDS },
-                { thicker, moved = gb_record_copy (part), GB_CHANGE_MOVED } };
+  } steps[] = { { NULL, part, GB_CHANGE_ADDED }, { part, thicker, GB_CHANGE_FIELDS }, { thicker, moved, GB_CHANGE_MOVED } };
 
   ((GbPart *) thicker)->thickness = 0.006;
   ((GbPart *) moved)->thickness = 0.009;
@@ -552,7 +551,6 @@ static void
 test_refreshing_all_keeps_pointers (void)
 {
   g_autoptr (Scratch) scratch = scratch_new ();
-  g_autoptr (GRand) rand = random_seeded ();
   g_autoptr (GbBoat) boat = gb_boat_new ();
   g_autoptr (GbStore) store = NULL;
   g_autoptr (GbChanges) all = gb_changes_new ();
