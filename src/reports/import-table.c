@@ -47,10 +47,12 @@ starts_with (const char *text, gsize length, const char *mark)
   return length >= strlen (mark) && memcmp (text, mark, strlen (mark)) == 0;
 }
 
-/* UTF-8 without a mark and with LF at the end of lines, whatever it was; any bytes are Latin-1. Free it. */
+/* UTF-8 without a mark and with LF at the end of lines, whatever it was; any bytes are Latin-1, but for those with a NUL among them, which are
+ * a workbook, a picture and the like: NULL. Free it. */
 static char *
 to_utf8 (const char *text, gsize length, gsize *utf8_length)
 {
+  gboolean has_nul = memchr (text, '\0', length) != NULL;
   char *bytes = NULL, *latin;
 
   if (starts_with (text, length, "\xff\xfe") || starts_with (text, length, "\xfe\xff"))
@@ -68,7 +70,7 @@ to_utf8 (const char *text, gsize length, gsize *utf8_length)
   *utf8_length = tidy_lines (bytes, length);
   if (g_utf8_validate_len (bytes, *utf8_length, NULL))
     return bytes;
-  latin = g_convert (bytes, (gssize) *utf8_length, "UTF-8", "ISO-8859-1", NULL, utf8_length, NULL);
+  latin = has_nul ? NULL : g_convert (bytes, (gssize) *utf8_length, "UTF-8", "ISO-8859-1", NULL, utf8_length, NULL);
   g_free (bytes);
   return latin;
 }
@@ -230,6 +232,12 @@ gb_import_read_table (const char *text, gssize length, GError **error)
       return NULL;
     }
   utf8 = to_utf8 (text, n, &n);
+  if (utf8 == NULL)
+    {
+      g_set_error_literal (error, GB_IMPORT_ERROR, 0,
+                           _ ("This is not text. Save the table as CSV, or copy its rows and paste them, and it can be read."));
+      return NULL;
+    }
   rows = read_rows (utf8, n, find_separator (utf8, n), &too_many);
   if (rows == NULL && too_many)
     g_set_error (error, GB_IMPORT_ERROR, 0, _ ("This table has more than %d rows; take it in pieces."), MOST_ROWS);

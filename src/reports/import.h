@@ -38,6 +38,8 @@ guint gb_import_n_rows (const GbImport *import);
 const char *gb_import_cell (const GbImport *import, guint row, guint column); /* as it stands in the file; never NULL */
 guint gb_import_line (const GbImport *import, guint row);                     /* line in the file, from 1 */
 const char *gb_import_refusal (const GbImport *import, guint row);            /* a sentence, or NULL if the row comes in */
+/* What the row becomes, in a line: "Sheet, 1 × 2100 × 860 × 6 mm"; "" if it is refused. Free it. */
+char *gb_import_outcome (const GbImport *import, guint row);
 
 /* All accepted rows as one edit ("import of 12 parts"); parts go to the end of group @owner (0: top). A column of group names ("Hull/Frames")
  * makes groups that are not there. Materials, stock and heads that are only named are looked up in the build and the catalogue; a

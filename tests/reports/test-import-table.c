@@ -106,6 +106,9 @@ test_what_is_no_table (void)
   assert_refused ("", -1, "nothing in it");
   assert_refused ("\n \n,,\n", -1, "nothing in it");
   assert_refused ("Name\n\"Bottom\n", -1, "quotation mark");
+  /* The first bytes of a workbook (a ZIP archive) and of a picture. */
+  assert_refused ("PK\3\4\24\0\6\0\10\0\0\0!\0\xcb\xa4\xde\xf3", 19, "not text");
+  assert_refused ("\x89PNG\r\n\x1a\n\0\0\0\rIHDR", 16, "not text");
   assert_refused (heap, 65 * 1024 * 1024, "64 megabytes");
   for (guint i = 0; i < 100001; i++)
     g_string_append (many, "Rib,1\n");

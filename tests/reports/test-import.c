@@ -405,6 +405,37 @@ test_receipts (void)
 }
 
 static void
+assert_outcomes (GbRecordKind kind, const char *text, const char *const *outcomes)
+{
+  g_autoptr (GbBoat) boat = new_boat ();
+  g_autoptr (GbImport) import = NULL;
+
+  add_named (boat, GB_RECORD_STOCK, 3, "6 mm ply");
+  import = read_rows (kind, boat, text);
+  g_assert_cmpuint (gb_import_n_rows (import), ==, g_strv_length ((char **) outcomes));
+  for (guint r = 0; outcomes[r] != NULL; r++)
+    {
+      g_autofree char *outcome = gb_import_outcome (import, r);
+
+      g_assert_cmpstr (outcome, ==, outcomes[r]);
+    }
+}
+
+static void
+test_outcomes_in_words (void)
+{
+  static const char *const parts[]
+    = { "Sheet, pair, 2 × 2100 × 860 × 18 mm", "Length, 4 × 2350 × 25 × 18 mm", "Lump, 12.5 kg", "Group", "Coating of Hull", "Sheet, 1 × – × – × – mm", "", NULL };
+  static const char *const lines[] = { "Stock, 2 × €\u00a052.80", "Other, -1 × –", NULL };
+
+  assert_outcomes (GB_RECORD_PART,
+                   "name,kind,pair,qty,length,width,thickness,mass,surfaces of\nBottom,,yes,,2100,860,18,,\nRail,,,4,2350,25,18,,\nMast,,,,,,,12.5,\n"
+                   "Hull,group,,,,,,,\nPaint,,,,,,,,Hull\nSeat,,,,,,,,\nOar,,,,six,,,,\n",
+                   parts);
+  assert_outcomes (GB_RECORD_LINE, "item,qty,unit price\n6 mm ply,2,52.80\nTea,-1,\n", lines);
+}
+
+static void
 test_receipts_that_are_refused (void)
 {
   static const struct
@@ -596,6 +627,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/import/formulas-are-text", test_formulas_are_text);
   g_test_add_func ("/import/a-coating-falls-with-what-it-coats", test_a_coating_falls_with_what_it_coats);
   g_test_add_func ("/import/receipts", test_receipts);
+  g_test_add_func ("/import/outcomes-in-words", test_outcomes_in_words);
   g_test_add_func ("/import/receipts-that-are-refused", test_receipts_that_are_refused);
   g_test_add_func ("/import/another-currency-is-refused", test_another_currency_is_refused);
   g_test_add_func ("/import/rows-there-and-back", test_rows_there_and_back);
