@@ -139,9 +139,8 @@ find_limit (GbFlotation *flotation, const GbHullSet *hulls, const Heights *heigh
     }
 }
 
-/* Common practice, no source. */
-static double
-load_spread (const GbLoad *load)
+double
+gb_load_spread (const GbLoad *load)
 {
   if (!isnan (load->spread))
     return load->spread;
@@ -187,7 +186,7 @@ find_loads (GbFlotation *flotation, const GbBoat *boat)
   for (guint i = 0; i < loads->len; i++)
     {
       const GbLoad *load = loads->pdata[i];
-      double mass = load->quantity * load->mass, sd = mass * load_spread (load);
+      double mass = load->quantity * load->mass, sd = mass * gb_load_spread (load);
 
       if (!(mass >= 0))
         {

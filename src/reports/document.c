@@ -334,6 +334,13 @@ show_quantity (const GbDocument *document, const GbColumn *column, double v)
   return gb_quantity_format_bare (v, column->dim, document->units);
 }
 
+/* Two decimals; what rounds to nothing has no sign. */
+static char *
+show_moment (double v)
+{
+  return g_strdup_printf ("%.2f", fabs (v) < 0.005 ? 0 : v);
+}
+
 char *
 gb_cell_show (const GbDocument *document, const GbColumn *column, const GbCell *cell)
 {
@@ -346,7 +353,7 @@ gb_cell_show (const GbDocument *document, const GbColumn *column, const GbCell *
     case GB_CELL_QUANTITY:
       return show_quantity (document, column, cell->value);
     case GB_CELL_MOMENT:
-      return g_strdup_printf ("%.2f", cell->value / moment_factor (document->units));
+      return show_moment (cell->value / moment_factor (document->units));
     case GB_CELL_MONEY:
       return gb_money_format (cell->amount, document->currency);
     case GB_CELL_DATE:

@@ -277,7 +277,6 @@ gb_money_document (const GbBoat *boat, const GbFindings *findings, gint64 today)
   const GbCosts *costs = &findings->costs;
   GbDocument *document = gb_document_new ("money", _ ("Money"), gb_boat_build (boat), today);
 
-  document->landscape = TRUE;
   gb_document_fact_money (document, "budget", N_ ("Budget"), costs->budget);
   gb_document_fact_money (document, "spent", N_ ("Spent"), costs->spent);
   gb_document_fact_money (document, "to_buy", N_ ("Still to buy"), costs->to_buy);

@@ -18,6 +18,7 @@
 static const GbColumn columns[] = {
   { "name", N_ ("Name"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "group", N_ ("Group"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
+  { "kind", N_ ("Kind"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
   { "quantity", N_ ("Quantity"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
   { "in_all", N_ ("Number in the boat"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
   { "pair", N_ ("Pair"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
@@ -28,10 +29,10 @@ static const GbColumn columns[] = {
   { "amount", N_ ("Amount"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "material", N_ ("Material"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "stock", N_ ("Stock"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
-  { "mass_each", N_ ("Mass of one"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "mass", N_ ("Mass in all"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
+  { "mass_each", N_ ("Mass, each"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
+  { "mass", N_ ("Mass, in all"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
   { "mass_sd", N_ ("Deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_DATA },
-  { "basis", N_ ("Basis"), GB_CELL_TEXT, 0, 0 },
+  { "basis", N_ ("E/C/A"), GB_CELL_TEXT, 0, 0 },
   { "state", N_ ("State"), GB_CELL_TEXT, 0, 0 },
   { "cost", N_ ("Planned cost"), GB_CELL_MONEY, 0, 0 },
   { "missing", N_ ("Missing"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
@@ -86,6 +87,7 @@ add_row (GbTable *table, const GbBoat *boat, const GbFindings *findings, const G
   gb_table_row (table, is_group ? GB_ROW_GROUP : GB_ROW_NORMAL, part->depth);
   gb_table_text (table, part->name);
   gb_table_text (table, path);
+  gb_table_choice (table, gb_field (GB_RECORD_PART, "kind"), part->kind);
   gb_table_number (table, part->quantity);
   gb_table_number (table, part->quantity * (part->pair ? 2 : 1) * times);
   gb_table_coded (table, part->pair ? _ ("yes") : "", part->pair ? "yes" : "no");
@@ -129,7 +131,7 @@ add_total (GbTable *table, const GbBoat *boat, const GbFindings *findings)
 
   gb_table_row (table, GB_ROW_TOTAL, 0);
   gb_table_coded (table, _ ("All parts"), "total");
-  gb_table_skip (table, 12);
+  gb_table_skip (table, 13);
   gb_table_number (table, whole->mass);
   gb_table_number (table, whole->mass_sd);
   gb_table_text (table, gb_basis_letters (whole));

@@ -72,14 +72,9 @@ static void
 add_line (GbTable *table, const GbBoat *boat, const GbPurchase *purchase, const GbLine *line)
 {
   const char *bought_for = line_for (boat, line);
-  const char *what = line->what != NULL ? line->what : bought_for;
-  g_autofree char *name = NULL;
 
-  if (line->quantity < 0)
-    /* Translators: what was taken back to the shop. */
-    name = g_strdup_printf (_ ("Returned: %s"), what != NULL ? what : "–");
   gb_table_row (table, GB_ROW_NORMAL, 1);
-  gb_table_text (table, name != NULL ? name : what);
+  gb_table_text (table, line->what != NULL ? line->what : bought_for);
   gb_table_date (table, purchase->date);
   gb_table_text (table, purchase->supplier);
   gb_table_choice (table, gb_field (GB_RECORD_LINE, "kind"), line->kind);
@@ -100,7 +95,8 @@ add_purchase (GbTable *table, const GbBoat *boat, const GbPurchase *purchase)
   gb_table_text (table, purchase->supplier != NULL ? purchase->supplier : _ ("Supplier not known"));
   gb_table_date (table, purchase->date);
   gb_table_text (table, purchase->supplier);
-  gb_table_skip (table, 6);
+  gb_table_coded (table, _ ("Receipt"), "receipt");
+  gb_table_skip (table, 5);
   gb_table_money (table, sum_lines (lines).total);
   for (guint i = 0; i < lines->len; i++)
     add_line (table, boat, purchase, lines->pdata[i]);

@@ -43,11 +43,12 @@ char *
 gb_mass_with_sd (double mass, double sd, GbUnits units)
 {
   g_autofree char *shown = gb_quantity_format (mass, GB_DIM_MASS, units);
+  double factor = gb_quantity_factor (GB_DIM_MASS, units);
   g_autofree char *spread = NULL;
 
   if (!isfinite (mass) || !isfinite (sd) || sd == 0)
     return g_steal_pointer (&shown);
-  spread = gb_quantity_format (gb_round_rough (sd), GB_DIM_MASS, units);
+  spread = gb_quantity_format (gb_round_rough (sd / factor) * factor, GB_DIM_MASS, units);
   return g_strdup_printf ("%s ± %s", shown, spread);
 }
 

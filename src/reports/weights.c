@@ -115,7 +115,7 @@ add_load (GbTable *table, const GbLoad *load)
   g_autofree char *number = gb_quantity_format (load->quantity, GB_DIM_COUNT, GB_UNITS_METRIC);
   g_autofree char *name = load->quantity == 1 ? g_strdup (load->name) : g_strdup_printf ("%s × %s", number, load->name);
 
-  add_balance_row (table, GB_ROW_NORMAL, name, NULL, mass, isnan (load->spread) ? NAN : mass * load->spread,
+  add_balance_row (table, GB_ROW_NORMAL, name, NULL, mass, mass * gb_load_spread (load),
                    (double[]){ load->x, load->y, load->z });
 }
 
@@ -163,7 +163,7 @@ static const GbColumn part_columns[] = {
   { "name", N_ ("Name"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "group", N_ ("Group"), GB_CELL_TEXT, 0, GB_COLUMN_DATA },
   { "times", N_ ("Times in the boat"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
-  { "basis", N_ ("Basis"), GB_CELL_TEXT, 0, 0 },
+  { "basis", N_ ("E/C/A"), GB_CELL_TEXT, 0, 0 },
   { "mass", N_ ("Mass"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
   { "mass_sd", N_ ("Deviation"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_ROUGH },
   { "x", N_ ("x"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
@@ -172,8 +172,8 @@ static const GbColumn part_columns[] = {
   { "moment_x", N_ ("Mass\302\240×\302\240x"), GB_CELL_MOMENT, 0, 0 },
   { "moment_y", N_ ("Mass\302\240×\302\240y"), GB_CELL_MOMENT, 0, 0 },
   { "moment_z", N_ ("Mass\302\240×\302\240z"), GB_CELL_MOMENT, 0, 0 },
-  { "listed", N_ ("Listed"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
-  { "ratio", N_ ("Scale to listed"), GB_CELL_QUANTITY, GB_DIM_RATIO, 0 },
+  { "listed", N_ ("Listed"), GB_CELL_QUANTITY, GB_DIM_MASS, GB_COLUMN_DATA },
+  { "ratio", N_ ("Scale to listed"), GB_CELL_QUANTITY, GB_DIM_RATIO, GB_COLUMN_DATA },
 };
 
 /* A moment is that of the mass that has a place, so that moments add up. */
@@ -181,7 +181,7 @@ static void
 add_masses (GbTable *table, const GbMass *mass)
 {
   double share = mass->mass * mass->scale;
-  double placed = mass->placed_mass * mass->scale;
+  double placed = isnan (share) ? NAN : mass->placed_mass * mass->scale;
 
   gb_table_number (table, share);
   gb_table_number (table, mass->mass_sd * mass->scale);
@@ -336,7 +336,6 @@ gb_weights_document (const GbBoat *boat, const GbFindings *findings, gint64 toda
   const GbBuild *build = gb_boat_build (boat);
   GbDocument *document = gb_document_new ("weights", _ ("Weight statement"), build, today);
 
-  document->landscape = TRUE;
   add_facts (document, build, findings);
   gb_document_caution (document, gb_caution_afloat ());
   gb_say_verdicts (document, boat, findings, GB_VERDICT_ON_WEIGHT);

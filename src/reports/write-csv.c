@@ -5,7 +5,7 @@
  * spreadsheets take it for something else and spoil every m². Headings carry the unit; numbers are plain, with a point, to 15 figures, in
  * the units of the build; money in major units; dates YYYY-MM-DD; unknown is an empty field.
  *
- * A report of one table is that table alone, so that the file can be read again. Where there are several, each stands under a line with
+ * A report of one table is that table alone, without its sums, so that the file can be read again. Where there are several, each stands under a line with
  * its title, and the facts, what the reader must know and the cautions stand before them; all lines have the same number of fields, as
  * the RFC asks.
  *
@@ -96,7 +96,7 @@ put_cell (Csv *csv, const GbDocument *document, const GbColumn *column, const Gb
 }
 
 static void
-put_table (Csv *csv, const GbDocument *document, const GbTable *table)
+put_heading (Csv *csv, const GbDocument *document, const GbTable *table)
 {
   for (guint c = 0; c < table->n_columns; c++)
     {
@@ -105,11 +105,27 @@ put_table (Csv *csv, const GbDocument *document, const GbTable *table)
       put_text (csv, heading);
     }
   end_line (csv);
+}
+
+static void
+put_row (Csv *csv, const GbDocument *document, const GbTable *table, const GbRow *row)
+{
+  for (guint c = 0; c < table->n_columns; c++)
+    put_cell (csv, document, &table->columns[c], gb_row_cell (row, c));
+  end_line (csv);
+}
+
+/* The table without sums, which are no records. */
+static void
+put_records (Csv *csv, const GbDocument *document, const GbTable *table)
+{
+  put_heading (csv, document, table);
   for (guint r = 0; r < table->rows->len; r++)
     {
-      for (guint c = 0; c < table->n_columns; c++)
-        put_cell (csv, document, &table->columns[c], gb_row_cell (table->rows->pdata[r], c));
-      end_line (csv);
+      const GbRow *row = table->rows->pdata[r];
+
+      if (row->kind == GB_ROW_NORMAL || row->kind == GB_ROW_GROUP)
+        put_row (csv, document, table, row);
     }
 }
 
@@ -157,7 +173,9 @@ put_sections (Csv *csv, const GbDocument *document)
 
       end_line (csv);
       put_line (csv, _ (table->title));
-      put_table (csv, document, table);
+      put_heading (csv, document, table);
+      for (guint r = 0; r < table->rows->len; r++)
+        put_row (csv, document, table, table->rows->pdata[r]);
     }
   put_texts (csv, document->notes);
 }
@@ -172,7 +190,7 @@ gb_write_csv (const GbDocument *document)
       const GbTable *table = document->tables->pdata[0];
 
       csv.width = table->n_columns;
-      put_table (&csv, document, table);
+      put_records (&csv, document, table);
       return g_string_free_to_bytes (csv.out);
     }
   for (guint i = 0; i < document->tables->len; i++)

@@ -175,12 +175,12 @@ draw_title (GbPdfFlow *flow)
   flow->y += 10;
 }
 
-/* Label above value, in as many columns as the page is wide for. */
+/* Label above value, in as many columns as the page is wide for; five go into one row anyway. */
 static void
 draw_facts (GbPdfFlow *flow)
 {
   const GPtrArray *facts = flow->document->facts;
-  guint n_columns = flow->document->landscape ? 5 : 4;
+  guint n_columns = flow->document->landscape || facts->len == 5 ? 5 : 4;
   double cell = text_width (flow) / n_columns;
 
   for (guint i = 0; i < facts->len; i += n_columns)
