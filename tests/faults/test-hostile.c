@@ -354,6 +354,7 @@ sound_clear (Sound *sound)
 static void
 put_bytes (Scratch *scratch, const char *bytes, gsize length)
 {
+  g_unlink (scratch->path);
   g_assert_true (g_file_set_contents_full (scratch->path, bytes, (gssize) length, G_FILE_SET_CONTENTS_NONE, 0666, NULL));
 }
 
