@@ -47,7 +47,7 @@ test_text_is_as_ever (void)
                          "Name      Mass     x  Mass\302\240×\302\240x  Bought        Cost\n"
                          "          (kg)  (mm)    (kg·m)               (EUR)\n"
                          "--------------------------------------------------\n"
-                         "Hull       7.8  1250      9.75  –                –\n"
+                         "Hull       7.8  1250      9.75  –             –\n"
                          "  Bottom   4.8  1200      5.76  2026-03-12  123.45\n";
 
   g_test_message ("%s", text);
