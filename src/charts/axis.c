@@ -23,6 +23,10 @@ next_step (double step)
   return gb_round_step (step * 1.5);
 }
 
+/* Numbers from here on are written with a power of ten: no scale of a small boat needs them, but a mistyped
+ * one shall not run over. */
+#define HUGE_NUMBER 1e10
+
 /* "1 200" with a narrow space between thousands, a true minus, and the locale's decimal sign. */
 static void
 format_tick (char *text, gsize size, double number, int decimals)
@@ -31,6 +35,11 @@ format_tick (char *text, gsize size, double number, int decimals)
   g_autoptr (GString) out = g_string_new (number < 0 && strtod (digits, NULL) != 0 ? "−" : "");
   gsize whole = strspn (digits, "0123456789");
 
+  if (fabs (number) >= HUGE_NUMBER)
+    {
+      g_snprintf (text, size, "%.3g", number);
+      return;
+    }
   for (gsize i = 0; digits[i] != '\0'; i++)
     {
       if (i > 0 && i < whole && (whole - i) % 3 == 0 && whole > 3)
@@ -94,17 +103,10 @@ static const struct
   guint days, months; /* one of the two */
   const char *format, *with_year;
 } calendar[] = {
-  { 1, 0, "%e %b", "%e %b %Y" },
-  { 7, 0, "%e %b", "%e %b %Y" },
-  { 14, 0, "%e %b", "%e %b %Y" },
-  { 0, 1, "%b", "%b %Y" },
-  { 0, 3, "%b", "%b %Y" },
-  { 0, 6, "%b %Y", "%b %Y" },
-  { 0, 12, "%Y", "%Y" },
-  { 0, 24, "%Y", "%Y" },
-  { 0, 60, "%Y", "%Y" },
-  { 0, 120, "%Y", "%Y" },
-  { 0, 1200, "%Y", "%Y" },
+  { 1, 0, "%e %b", "%e %b %Y" }, { 7, 0, "%e %b", "%e %b %Y" }, { 14, 0, "%e %b", "%e %b %Y" },
+  { 0, 1, "%b", "%b %Y" },       { 0, 3, "%b", "%b %Y" },       { 0, 6, "%b %Y", "%b %Y" },
+  { 0, 12, "%Y", "%Y" },         { 0, 24, "%Y", "%Y" },         { 0, 60, "%Y", "%Y" },
+  { 0, 120, "%Y", "%Y" },        { 0, 1200, "%Y", "%Y" },
 };
 
 static void
@@ -142,7 +144,8 @@ fill_dates (GbAxis *axis, guint way, guint most)
   GDate date = start_of_step ((gint64) axis->from, calendar[way].days, calendar[way].months);
   GDateYear year = 0;
 
-  for (axis->n_ticks = 0; g_date_get_julian (&date) <= axis->to; go_on (&date, calendar[way].days, calendar[way].months))
+  for (axis->n_ticks = 0; g_date_get_julian (&date) <= axis->to;
+       go_on (&date, calendar[way].days, calendar[way].months))
     {
       GbTick *tick = &axis->ticks[axis->n_ticks];
 
@@ -152,7 +155,8 @@ fill_dates (GbAxis *axis, guint way, guint most)
         return FALSE;
       tick->value = g_date_get_julian (&date);
       g_date_strftime (tick->text, sizeof tick->text,
-                       g_date_get_year (&date) == year ? calendar[way].format : calendar[way].with_year, &date);
+                       g_date_get_year (&date) == year ? calendar[way].format : calendar[way].with_year,
+                       &date);
       g_strchug (tick->text);
       year = g_date_get_year (&date);
       axis->n_ticks++;
@@ -185,10 +189,20 @@ gb_axis_say_unit (GbAxis *axis, const char *unit)
   g_strlcat (last->text, unit, sizeof last->text);
 }
 
+/* Beyond this many times its own length off an axis, one place is as good as another; what is absurd does not
+ * reach the paper. */
+#define FAR_OFF 3.0
+
 double
 gb_axis_at (const GbAxis *axis, double value)
 {
-  return axis->start + (value - axis->from) / (axis->to - axis->from) * (axis->end - axis->start);
+  return axis->start + gb_axis_length (axis, value - axis->from);
+}
+
+double
+gb_axis_length (const GbAxis *axis, double difference)
+{
+  return CLAMP (difference / (axis->to - axis->from), -FAR_OFF, FAR_OFF) * (axis->end - axis->start);
 }
 
 double
@@ -201,11 +215,13 @@ gb_axis_widest (const GbAxis *axis, GbCanvas *canvas)
   return widest;
 }
 
-/* Where a label stands so that it leaves neither the picture nor, at the left, the field: the other axis's numbers stand there. */
+/* Where a label stands so that it leaves neither the picture nor, at the left, the field: the other axis's
+ * numbers stand there. */
 static double
 keep_inside (const GbAxis *axis, GbCanvas *canvas, double x, double width)
 {
-  double least = axis->start - canvas->em * 0.4 + width / 2, most = canvas->width - canvas->em * 0.4 - width / 2;
+  double least = axis->start - canvas->em * 0.4 + width / 2,
+         most = canvas->width - canvas->em * 0.4 - width / 2;
 
   return fmax (fmin (x, most), least);
 }
@@ -235,7 +251,8 @@ gb_axis_draw_below (const GbAxis *axis, GbCanvas *canvas, double y, double top)
 
       if (centre - width / 2 < taken + em * 0.5)
         continue;
-      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, centre, y + em * 0.25, GB_AT_CENTRE | GB_AT_TOP, GB_ANY_WIDTH, tick->text);
+      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, centre, y + em * 0.25, GB_AT_CENTRE | GB_AT_TOP,
+                    GB_ANY_WIDTH, tick->text);
       taken = centre + width / 2;
     }
   gb_canvas_line (canvas, GB_ROLE_LINE, 1, axis->start, y, axis->end, y);
@@ -249,7 +266,7 @@ gb_axis_draw_left (const GbAxis *axis, GbCanvas *canvas, double x, double right)
       double y = gb_axis_at (axis, axis->ticks[i].value);
 
       gb_canvas_line (canvas, GB_ROLE_GRID, 1, x, y, right, y);
-      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x - canvas->em * 0.5, y, GB_AT_RIGHT | GB_AT_MIDDLE, GB_ANY_WIDTH,
-                    axis->ticks[i].text);
+      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x - canvas->em * 0.5, y, GB_AT_RIGHT | GB_AT_MIDDLE,
+                    GB_ANY_WIDTH, axis->ticks[i].text);
     }
 }

@@ -24,7 +24,12 @@ sum_of (const double *values, guint n)
 }
 
 double
-gb_bar_draw (GbCanvas *canvas, const GbAxis *axis, double y, double height, const GbPiece *pieces, const double *values,
+gb_bar_draw (GbCanvas *canvas,
+             const GbAxis *axis,
+             double y,
+             double height,
+             const GbPiece *pieces,
+             const double *values,
              guint n)
 {
   double sum = 0, x = gb_axis_at (axis, 0);
@@ -50,7 +55,8 @@ gb_bar_labels_height (GbCanvas *canvas)
 }
 
 guint
-gb_bar_label_pieces (GbBarLabel *labels, const GbPiece *pieces, const double *values, char *const *words, guint n)
+gb_bar_label_pieces (
+    GbBarLabel *labels, const GbPiece *pieces, const double *values, char *const *words, guint n)
 {
   double sum = 0;
   guint k = 0;
@@ -73,21 +79,25 @@ draw_label (GbCanvas *canvas, double anchor, double y, double centre, double wid
   GbRole quiet = label->role == GB_ROLE_TEXT ? GB_ROLE_QUIET : label->role;
 
   gb_canvas_line (canvas, GB_ROLE_LINE, 1, anchor, y, centre, bottom);
-  gb_text_draw (canvas, GB_TEXT_PLAIN, quiet, centre, bottom - line, GB_AT_CENTRE | GB_AT_BOTTOM, width, label->name);
-  gb_text_draw (canvas, GB_TEXT_STRONG, label->role, centre, bottom, GB_AT_CENTRE | GB_AT_BOTTOM, width, label->words);
+  gb_text_draw (canvas, GB_TEXT_PLAIN, quiet, centre, bottom - line, GB_AT_CENTRE | GB_AT_BOTTOM, width,
+                label->name);
+  gb_text_draw (canvas, GB_TEXT_STRONG, label->role, centre, bottom, GB_AT_CENTRE | GB_AT_BOTTOM, width,
+                label->words);
 }
 
 void
 gb_bar_draw_labels (GbCanvas *canvas, const GbAxis *axis, double y, const GbBarLabel *labels, guint n)
 {
-  double anchors[GB_MOST_BAR_LABELS] = { 0 }, centres[GB_MOST_BAR_LABELS] = { 0 }, widths[GB_MOST_BAR_LABELS] = { 0 };
+  double anchors[GB_MOST_BAR_LABELS] = { 0 }, centres[GB_MOST_BAR_LABELS] = { 0 },
+         widths[GB_MOST_BAR_LABELS] = { 0 };
   double from = axis->start, to = canvas->width - canvas->em, gap = canvas->em;
 
   for (guint i = 0; i < n; i++)
     {
       anchors[i] = centres[i] = gb_axis_at (axis, labels[i].at);
       widths[i] = fmax (gb_text_width (canvas, GB_TEXT_PLAIN, labels[i].name),
-                        gb_text_width (canvas, GB_TEXT_STRONG, labels[i].words)) + 1;
+                        gb_text_width (canvas, GB_TEXT_STRONG, labels[i].words))
+                  + 1;
     }
   /* Where there is no room for all, each is cut to the same width. */
   if (!gb_spread (centres, widths, n, from, to, gap))
@@ -147,8 +157,10 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
     {
       const GbBarRow *row = &g_array_index (bars->rows, GbBarRow, i);
 
-      layout.names = fmax (layout.names, gb_text_width (canvas, i == 0 ? GB_TEXT_STRONG : GB_TEXT_PLAIN, row->name));
-      words = fmax (words, gb_text_width (canvas, i == 0 || row->over ? GB_TEXT_STRONG : GB_TEXT_PLAIN, row->words));
+      layout.names
+          = fmax (layout.names, gb_text_width (canvas, i == 0 ? GB_TEXT_STRONG : GB_TEXT_PLAIN, row->name));
+      words = fmax (words,
+                    gb_text_width (canvas, i == 0 || row->over ? GB_TEXT_STRONG : GB_TEXT_PLAIN, row->words));
     }
   layout.names = fmin (layout.names + 1, box.width * 0.28);
   room = box.height - head - foot;
@@ -167,17 +179,25 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
 }
 
 static void
-draw_row (const GbBars *bars, GbCanvas *canvas, GbBox box, const RowLayout *layout, const GbBarRow *row, guint place)
+draw_row (const GbBars *bars,
+          GbCanvas *canvas,
+          GbBox box,
+          const RowLayout *layout,
+          const GbBarRow *row,
+          guint place)
 {
-  double y = layout->top + place * layout->pitch, middle = y + layout->pitch / 2, height = layout->pitch * 0.56;
+  double y = layout->top + place * layout->pitch, middle = y + layout->pitch / 2,
+         height = layout->pitch * 0.56;
   double em = canvas->em, end, right = box.x + box.width;
   GbTextLook look = place == 0 ? GB_TEXT_STRONG : GB_TEXT_PLAIN;
 
-  gb_text_draw (canvas, look, GB_ROLE_TEXT, box.x, middle, GB_AT_LEFT | GB_AT_MIDDLE, layout->names, row->name);
-  end = gb_bar_draw (canvas, &layout->axis, middle - height / 2, height, bars->pieces, row->values, bars->n_pieces);
+  gb_text_draw (canvas, look, GB_ROLE_TEXT, box.x, middle, GB_AT_LEFT | GB_AT_MIDDLE, layout->names,
+                row->name);
+  end = gb_bar_draw (canvas, &layout->axis, middle - height / 2, height, bars->pieces, row->values,
+                     bars->n_pieces);
   if (row->sd > 0 && isfinite (row->sd))
     {
-      double half = row->sd * (layout->axis.end - layout->axis.start) / (layout->axis.to - layout->axis.from);
+      double half = gb_axis_length (&layout->axis, row->sd);
 
       gb_canvas_whisker (canvas, end, middle, half);
       end += half;
@@ -189,8 +209,8 @@ draw_row (const GbBars *bars, GbCanvas *canvas, GbBox box, const RowLayout *layo
       gb_canvas_line (canvas, GB_ROLE_LIMIT, 3, x, middle - reach, x, middle + reach);
       end = fmax (end, x);
     }
-  gb_text_draw (canvas, row->over ? GB_TEXT_STRONG : look, row->over ? GB_ROLE_LIMIT : GB_ROLE_TEXT, end + em * 0.5, middle,
-                GB_AT_LEFT | GB_AT_MIDDLE, right - end - em * 0.5, row->words);
+  gb_text_draw (canvas, row->over ? GB_TEXT_STRONG : look, row->over ? GB_ROLE_LIMIT : GB_ROLE_TEXT,
+                end + em * 0.5, middle, GB_AT_LEFT | GB_AT_MIDDLE, right - end - em * 0.5, row->words);
   if (place < layout->n_shown)
     gb_canvas_hit (canvas, (GbBox){ box.x, y, box.width, layout->pitch }, place);
 }

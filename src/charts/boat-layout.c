@@ -14,14 +14,15 @@ enum
   N_BLOCKS
 };
 
-/* A way to stand: the column that each block is in; in a column they stand one under another. Side and end view at the heads of two
- * columns stand at one height. */
+/* A way to stand: the column that each block is in; in a column they stand one under another. Side and end
+ * view at the heads of two columns stand at one height. */
 static const struct
 {
   guint columns[N_BLOCKS]; /* side, plan, end, key */
 } ways[] = {
   { { 0, 0, 1, 1 } }, /* as on a lines plan */
-  { { 0, 2, 1, 2 } }, { { 0, 2, 1, 3 } }, { { 0, 0, 1, 0 } }, { { 0, 0, 0, 1 } }, { { 0, 1, 1, 1 } }, { { 0, 0, 0, 0 } },
+  { { 0, 2, 1, 2 } }, { { 0, 2, 1, 3 } }, { { 0, 0, 1, 0 } },
+  { { 0, 0, 0, 1 } }, { { 0, 1, 1, 1 } }, { { 0, 0, 0, 0 } },
 };
 
 /* What a block needs: so much of the boat, times the scale, and so much of the picture. */
@@ -83,7 +84,8 @@ block_height (const Need *need, double scale)
 
 /* The size of all together. */
 static void
-measure_way (const Needs *needs, guint way, double scale, double widths[N_BLOCKS], double *width, double *height)
+measure_way (
+    const Needs *needs, guint way, double scale, double widths[N_BLOCKS], double *width, double *height)
 {
   double heights[N_BLOCKS] = { 0 };
   guint n_columns = 0;
@@ -159,7 +161,8 @@ find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words)
       double right[2], up[2];
 
       view_range (scene, (GbView) v, right, up);
-      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * 2.6, line * 2 + em * 0.5, words->captions[v] };
+      needs.blocks[v]
+          = (Need){ right[1] - right[0], up[1] - up[0], em * 2.6, line * 2 + em * 0.5, words->captions[v] };
     }
   needs.blocks[GB_VIEW_SIDE].width += words->waterlines;
   needs.blocks[KEY] = (Need){ 0, 0, words->key.width, words->key.height, 0 };
@@ -182,7 +185,8 @@ place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView
 
   view_range (scene, v, right, up);
   view->view = v;
-  view->box = (GbBox){ x + em * 2.6, y + line + em * 0.25, (right[1] - right[0]) * layout->scale, (up[1] - up[0]) * layout->scale };
+  view->box = (GbBox){ x + em * 2.6, y + line + em * 0.25, (right[1] - right[0]) * layout->scale,
+                       (up[1] - up[0]) * layout->scale };
   gb_axis_within (&view->right, right[0], right[1], unit, step);
   gb_axis_within (&view->up, up[0], up[1], unit, step);
   view->right.start = view->box.x;

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   GbView view;
-  GbBox box;    /* of what is drawn, in the picture */
+  GbBox box; /* of what is drawn, in the picture */
   GbAxis right, up;
 } GbBoatView;
 

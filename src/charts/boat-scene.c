@@ -7,7 +7,7 @@
 #include <math.h>
 
 /* More dots than this are a smear; the heaviest are kept. */
-#define MOST_ITEMS 2000u
+#define MOST_ITEMS 500u
 /* Copies of one part by pairs within pairs. */
 #define MOST_PLACES 8u
 
@@ -17,7 +17,7 @@ gb_vec3_is_known (GbVec3 p)
   return isfinite (p.x) && isfinite (p.y) && isfinite (p.z);
 }
 
-/* Hulls ------------------------------------------------------------------------------------------------------------- */
+/* Hulls ------------------------------------------------------------ */
 
 static void
 scene_hull_clear (GbSceneHull *hull)
@@ -63,7 +63,8 @@ add_hull (GbScene *scene, const GbMesh *mesh, const GbHull *record, const GPtrAr
   const GPtrArray *stations = gb_record_children (&record->rec);
 
   hull.mesh = (GbMesh){ g_memdup2 (mesh->points, mesh->n_points * sizeof *mesh->points), mesh->n_points,
-                        g_memdup2 (mesh->triangles, mesh->n_triangles * sizeof *mesh->triangles), mesh->n_triangles };
+                        g_memdup2 (mesh->triangles, mesh->n_triangles * sizeof *mesh->triangles),
+                        mesh->n_triangles };
   gb_hull_lines (mesh, hull.lines);
   for (guint i = 0; edges != NULL && i < edges->len; i++)
     g_ptr_array_add (hull.edges, g_array_copy (g_ptr_array_index (edges, i)));
@@ -89,7 +90,7 @@ add_hulls (GbScene *scene, const GbBoat *boat, const GbHullSet *hulls)
     }
 }
 
-/* Parts and loads --------------------------------------------------------------------------------------------------- */
+/* Parts and loads ------------------------------------------------------------ */
 
 static void
 scene_item_clear (GbSceneItem *item)
@@ -112,7 +113,8 @@ mirror_places (GbVec3 *places, guint *n)
     places[(*n)++] = (GbVec3){ places[i].x, -places[i].y, places[i].z };
 }
 
-/* Where the copies of @part are that pairs make of it. The roll-up knows the centre of them all; only with pairs is more to be found. */
+/* Where the copies of @part are that pairs make of it. The roll-up knows the centre of them all; only with
+ * pairs is more to be found. */
 static guint
 find_places (const GbBoat *boat, const GbPart *part, const GbMass *mass, GbVec3 *places)
 {
@@ -122,7 +124,8 @@ find_places (const GbBoat *boat, const GbPart *part, const GbMass *mass, GbVec3 
   places[0] = (GbVec3){ part->x, part->y, part->z };
   if (part->pair)
     mirror_places (places, &n);
-  for (const GbPart *group = gb_boat_part (boat, part->rec.owner); group != NULL; group = gb_boat_part (boat, group->rec.owner))
+  for (const GbPart *group = gb_boat_part (boat, part->rec.owner); group != NULL;
+       group = gb_boat_part (boat, group->rec.owner))
     {
       GbAxes axes;
 
@@ -158,6 +161,8 @@ typedef struct
 {
   const GbPart *part;
   const GbMass *mass;
+  double kg; /* beside the pointer, as sorting looks at it again and again */
+  guint index;
   gboolean picked;
 } Candidate;
 
@@ -169,9 +174,9 @@ compare_candidates (gconstpointer a, gconstpointer b)
 
   if (first->picked != second->picked)
     return first->picked ? -1 : 1;
-  if (first->mass->mass != second->mass->mass)
-    return first->mass->mass > second->mass->mass ? -1 : 1;
-  return first->part->rec.index < second->part->rec.index ? -1 : 1;
+  if (first->kg != second->kg)
+    return first->kg > second->kg ? -1 : 1;
+  return first->index < second->index ? -1 : 1;
 }
 
 static GArray *
@@ -184,7 +189,8 @@ find_candidates (GbScene *scene, const GbChartSource *source)
     {
       const GbPart *part = g_ptr_array_index (parts, i);
       const GbMass *mass = gb_rollup_part (&source->findings->rollup, part);
-      Candidate candidate = { part, mass, is_picked (source->boat, part->rec.id, source->selected) };
+      Candidate candidate
+          = { part, mass, mass->mass, i, is_picked (source->boat, part->rec.id, source->selected) };
 
       if (part->kind == GB_KIND_GROUP || part->n_below > 0 || !(mass->mass > 0))
         continue;
@@ -224,8 +230,9 @@ add_parts (GbScene *scene, const GbChartSource *source)
       const Candidate *candidate = &g_array_index (candidates, Candidate, i);
       GbVec3 places[MOST_PLACES];
       guint n_places = find_places (source->boat, candidate->part, candidate->mass, places);
-      GbSceneItem item = { GB_SCENE_PART, candidate->part->rec.id, gb_record_dup_title (&candidate->part->rec),
-                           candidate->mass->mass, candidate->picked };
+      GbSceneItem item
+          = { GB_SCENE_PART, candidate->part->rec.id, gb_record_dup_title (&candidate->part->rec),
+              candidate->mass->mass, candidate->picked };
 
       add_item (scene, item, places, n_places);
     }
@@ -236,7 +243,8 @@ static void
 add_loads (GbScene *scene, const GbBoat *boat)
 {
   const GPtrArray *conditions = gb_boat_roots (boat, GB_RECORD_CONDITION);
-  const GPtrArray *loads = conditions->len > 0 ? gb_record_children (g_ptr_array_index (conditions, 0)) : NULL;
+  const GPtrArray *loads
+      = conditions->len > 0 ? gb_record_children (g_ptr_array_index (conditions, 0)) : NULL;
 
   for (guint i = 0; loads != NULL && i < loads->len; i++)
     {
@@ -269,7 +277,7 @@ add_names (GbScene *scene, const GbChartSource *source)
     }
 }
 
-/* What is shown ----------------------------------------------------------------------------------------------------- */
+/* What is shown ------------------------------------------------------------ */
 
 static void
 take_in (GbScene *scene, GbVec3 p)
@@ -284,8 +292,8 @@ is_near (const GbVec3 *lo, const GbVec3 *hi, GbVec3 p)
 {
   double reach = fmax (fmax (hi->x - lo->x, hi->y - lo->y), hi->z - lo->z);
 
-  return p.x >= lo->x - reach && p.x <= hi->x + reach && p.y >= lo->y - reach && p.y <= hi->y + reach && p.z >= lo->z - reach
-         && p.z <= hi->z + reach;
+  return p.x >= lo->x - reach && p.x <= hi->x + reach && p.y >= lo->y - reach && p.y <= hi->y + reach
+         && p.z >= lo->z - reach && p.z <= hi->z + reach;
 }
 
 /* The hulls, and what is near them; a part whose place was mistyped shall not shrink the boat to a speck. */

@@ -10,7 +10,7 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  GbMesh mesh; /* a copy */
+  GbMesh mesh;               /* a copy */
   GArray *lines[GB_N_VIEWS]; /* (element-type GbSegment) */
   GPtrArray *edges;          /* (element-type GArray of GbVec3) the open edge */
   GPtrArray *sections;       /* (element-type GArray of GbVec3) as entered, both halves */
@@ -48,11 +48,11 @@ typedef struct
 typedef struct
 {
   GbUnits units;
-  GArray *hulls; /* of GbSceneHull */
-  GArray *items; /* of GbSceneItem: parts, those picked and then the heaviest first; loads */
-  GArray *dots;  /* of GbSceneDot, in the order of the items */
-  GArray *names; /* of GbSceneName: the top groups */
-  double heaviest; /* part */
+  GArray *hulls;                  /* of GbSceneHull */
+  GArray *items;                  /* of GbSceneItem: parts, those picked and then the heaviest first; loads */
+  GArray *dots;                   /* of GbSceneDot, in the order of the items */
+  GArray *names;                  /* of GbSceneName: the top groups */
+  double heaviest;                /* part */
   GbVec3 light, loaded, buoyancy; /* centres; NAN: unknown */
   double water, limit;            /* z of the water; NAN: unknown */
   GbVec3 lo, hi;                  /* what is shown */

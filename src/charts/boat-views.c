@@ -3,170 +3,12 @@
 
 /* The boat on paper: three views to one scale, and a key. */
 
-#include "boat-layout.h"
-#include "words.h"
+#include "boat-centres.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Centres ----------------------------------------------------------------------------------------------------------- */
-
-/* The trade's mark of a centre of gravity: a circle with two opposite quarters black. That of a centre of buoyancy is filled below, as
- * the water stands. */
-static void
-draw_centre (GbCanvas *canvas, double x, double y, gboolean buoyancy)
-{
-  cairo_t *cr = canvas->cr;
-  double r = canvas->em * 0.52;
-
-  cairo_new_sub_path (cr);
-  cairo_arc (cr, x, y, r, 0, 2 * G_PI);
-  gb_canvas_colour (canvas, GB_ROLE_BACKGROUND);
-  cairo_fill_preserve (cr);
-  gb_canvas_stroke (canvas, GB_ROLE_TEXT, 1.2);
-  if (buoyancy)
-    {
-      cairo_arc (cr, x, y, r, 0, G_PI);
-      cairo_close_path (cr);
-    }
-  else
-    for (guint quarter = 0; quarter < 2; quarter++)
-      {
-        double from = quarter * G_PI;
-
-        cairo_move_to (cr, x, y);
-        cairo_arc (cr, x, y, r, from - G_PI / 2, from);
-        cairo_close_path (cr);
-      }
-  gb_canvas_colour (canvas, buoyancy ? GB_ROLE_COURSE : GB_ROLE_TEXT);
-  cairo_fill (cr);
-}
-
-typedef struct
-{
-  const char *sign, *name;
-  GbVec3 at;
-  gboolean buoyancy;
-} Centre;
-
-#define MOST_CENTRES 3u
-
-/* The ones that are known. With nothing aboard light craft and all are one. */
-static guint
-find_centres (const GbScene *scene, Centre centres[MOST_CENTRES])
-{
-  guint n = 0;
-  gboolean loaded = gb_vec3_is_known (scene->loaded);
-  gboolean apart = fabs (scene->loaded.x - scene->light.x) > 1e-6 || fabs (scene->loaded.y - scene->light.y) > 1e-6
-                   || fabs (scene->loaded.z - scene->light.z) > 1e-6;
-
-  if (loaded && apart)
-    centres[n++] = (Centre){ C_("centre", "G"), _("Centre of gravity, all up"), scene->loaded, FALSE };
-  if (gb_vec3_is_known (scene->light))
-    centres[n++] = (Centre){ loaded && apart ? C_("centre", "G light") : C_("centre", "G"), _("Centre of gravity, light craft"),
-                             scene->light, FALSE };
-  if (gb_vec3_is_known (scene->buoyancy))
-    centres[n++] = (Centre){ C_("centre", "B"), _("Centre of buoyancy"), scene->buoyancy, TRUE };
-  return n;
-}
-
-static GbBox
-box_around (double x, double y, double r)
-{
-  return (GbBox){ x - r, y - r, 2 * r, 2 * r };
-}
-
-/* Beside the point, wherever nothing else stands, near rather than far. FALSE if there is no such place. */
-static gboolean
-name_point (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double off, const char *text)
-{
-  static const struct
-  {
-    double right, down;
-    GbAnchor anchor;
-  } sides[] = {
-    { 1, 0, GB_AT_LEFT | GB_AT_MIDDLE },       { 0, -1, GB_AT_CENTRE | GB_AT_BOTTOM },    { -1, 0, GB_AT_RIGHT | GB_AT_MIDDLE },
-    { 0, 1, GB_AT_CENTRE | GB_AT_TOP },        { 0.7, -0.7, GB_AT_LEFT | GB_AT_BOTTOM },  { -0.7, -0.7, GB_AT_RIGHT | GB_AT_BOTTOM },
-    { 0.7, 0.7, GB_AT_LEFT | GB_AT_TOP },      { -0.7, 0.7, GB_AT_RIGHT | GB_AT_TOP },
-  };
-
-  for (double reach = off; reach < off + canvas->em; reach += canvas->em * 0.6)
-    for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
-      if (gb_text_if_free (canvas, look, role, x + sides[i].right * reach, y + sides[i].down * reach, sides[i].anchor, text))
-        return TRUE;
-  return FALSE;
-}
-
-static void
-draw_centres (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
-{
-  Centre centres[MOST_CENTRES];
-  double x[MOST_CENTRES], y[MOST_CENTRES];
-  guint n = find_centres (scene, centres);
-
-  for (guint i = n; i-- > 0;)
-    {
-      gb_boat_view_at (view, centres[i].at, &x[i], &y[i]);
-      if (!gb_box_holds (view->box, x[i], y[i]))
-        continue;
-      draw_centre (canvas, x[i], y[i], centres[i].buoyancy);
-      gb_canvas_mark (canvas, box_around (x[i], y[i], canvas->em * 0.5));
-    }
-  for (guint i = 0; i < n; i++)
-    if (gb_box_holds (view->box, x[i], y[i]))
-      name_point (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x[i], y[i], canvas->em * 0.75, centres[i].sign);
-}
-
-/* Key --------------------------------------------------------------------------------------------------------------- */
-
-static char *
-place_words (GbVec3 at, GbUnits units)
-{
-  g_autofree char *x = gb_length_words (at.x, units);
-  g_autofree char *y = gb_length_words (at.y, units);
-  g_autofree char *z = gb_length_words (at.z, units);
-
-  return g_strdup_printf ("x %s, y %s, z %s", x, y, z);
-}
-
-static GbBox
-measure_key (const GbScene *scene, GbCanvas *canvas)
-{
-  Centre centres[MOST_CENTRES];
-  guint n = find_centres (scene, centres);
-  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
-  GbBox key = { 0, 0, 0, n * (2 * line + em * 0.4) };
-
-  for (guint i = 0; i < n; i++)
-    {
-      g_autofree char *words = place_words (centres[i].at, scene->units);
-
-      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_STRONG, centres[i].name));
-      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_PLAIN, words));
-    }
-  key.width += em * 1.8;
-  return key;
-}
-
-static void
-draw_key (const GbScene *scene, GbCanvas *canvas, GbBox box)
-{
-  Centre centres[MOST_CENTRES];
-  guint n = find_centres (scene, centres);
-  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em, y = box.y;
-
-  for (guint i = 0; i < n; i++)
-    {
-      g_autofree char *words = place_words (centres[i].at, scene->units);
-
-      draw_centre (canvas, box.x + em * 0.6, y + line / 2, centres[i].buoyancy);
-      gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x + em * 1.6, y, GB_AT_LEFT | GB_AT_TOP, GB_ANY_WIDTH, centres[i].name);
-      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, box.x + em * 1.6, y + line, GB_AT_LEFT | GB_AT_TOP, GB_ANY_WIDTH, words);
-      y += 2 * line + em * 0.4;
-    }
-}
-
-/* Hulls and water --------------------------------------------------------------------------------------------------- */
+/* Hulls and water ------------------------------------------------------------ */
 
 static void
 trace_points (GbCanvas *canvas, const GbBoatView *view, const GArray *points)
@@ -266,8 +108,8 @@ find_waterlines (const GbScene *scene, Waterline lines[N_WATERLINES])
 {
   guint limit = scene->water > scene->limit ? 1 : 0;
 
-  lines[limit] = (Waterline){ scene->limit, GB_ROLE_LIMIT, 2.6, _("Limit") };
-  lines[1 - limit] = (Waterline){ scene->water, GB_ROLE_WATER, 1.6, _("Waterline") };
+  lines[limit] = (Waterline){ scene->limit, GB_ROLE_LIMIT, 2.6, _ ("Limit") };
+  lines[1 - limit] = (Waterline){ scene->water, GB_ROLE_WATER, 1.6, _ ("Waterline") };
 }
 
 static double
@@ -288,33 +130,35 @@ static void
 draw_waterlines (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
   Waterline lines[N_WATERLINES];
-  double y[N_WATERLINES], centres[N_WATERLINES] = { 0 }, heights[N_WATERLINES] = { 0 }, right = view->box.x + view->box.width;
+  double centres[N_WATERLINES] = { 0 }, heights[N_WATERLINES] = { 0 }, right = view->box.x + view->box.width;
   guint n = 0, shown[N_WATERLINES];
 
   find_waterlines (scene, lines);
   for (guint i = 0; i < N_WATERLINES; i++)
     {
-      y[i] = gb_axis_at (&view->up, lines[i].z);
-      if (view->view == GB_VIEW_PLAN || !isfinite (y[i]) || !gb_box_holds (view->box, view->box.x, y[i]))
+      double y = gb_axis_at (&view->up, lines[i].z);
+
+      if (view->view == GB_VIEW_PLAN || !gb_box_holds (view->box, view->box.x, y))
         continue;
-      gb_canvas_line (canvas, lines[i].role, lines[i].weight, view->box.x, y[i], right, y[i]);
-      centres[n] = y[i];
+      gb_canvas_line (canvas, lines[i].role, lines[i].weight, view->box.x, y, right, y);
+      centres[n] = y;
       heights[n] = gb_text_height (canvas, GB_TEXT_STRONG);
       shown[n++] = i;
     }
   gb_spread (centres, heights, n, view->box.y, view->box.y + view->box.height, 0);
   for (guint k = 0; view->view == GB_VIEW_SIDE && k < n; k++)
-    gb_text_draw (canvas, GB_TEXT_STRONG, lines[shown[k]].role == GB_ROLE_LIMIT ? GB_ROLE_LIMIT : GB_ROLE_TEXT,
-                  right + canvas->em * 0.4, centres[k], GB_AT_LEFT | GB_AT_MIDDLE, GB_ANY_WIDTH, lines[shown[k]].words);
+    gb_text_draw (
+        canvas, GB_TEXT_STRONG, lines[shown[k]].role == GB_ROLE_LIMIT ? GB_ROLE_LIMIT : GB_ROLE_TEXT,
+        right + canvas->em * 0.4, centres[k], GB_AT_LEFT | GB_AT_MIDDLE, GB_ANY_WIDTH, lines[shown[k]].words);
 }
 
-/* Parts and loads --------------------------------------------------------------------------------------------------- */
+/* Parts and loads ------------------------------------------------------------ */
 
 /* The area goes with the mass. The heaviest is as large as the boat allows. */
 static double
 dot_radius (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, const GbSceneItem *item)
 {
-  double em = canvas->em, most = CLAMP (0.1 * sqrt (view->box.width * view->box.height) * 0.5, em * 0.4, em * 1.1);
+  double em = canvas->em, most = CLAMP (0.05 * sqrt (view->box.width * view->box.height), em * 0.4, em * 1.1);
 
   if (item->kind == GB_SCENE_LOAD)
     return most * 0.5;
@@ -352,8 +196,8 @@ draw_dots (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gbool
       if (item->picked != picked || !gb_box_holds (view->box, x, y))
         continue;
       draw_dot (canvas, item, x, y, r);
-      gb_canvas_mark (canvas, box_around (x, y, r));
-      gb_canvas_hit (canvas, box_around (x, y, reach), dot->item);
+      gb_canvas_mark (canvas, gb_box_around (x, y, r));
+      gb_canvas_hit (canvas, gb_box_around (x, y, reach), dot->item);
     }
 }
 
@@ -375,8 +219,8 @@ name_items (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboo
       n++;
       gb_boat_view_at (view, dot->at, &x, &y);
       if (gb_box_holds (view->box, x, y))
-        name_point (canvas, picked ? GB_TEXT_STRONG : GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y,
-                    dot_radius (scene, canvas, view, item) + canvas->em * 0.2, item->name);
+        gb_text_beside (canvas, picked ? GB_TEXT_STRONG : GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y,
+                        dot_radius (scene, canvas, view, item) + canvas->em * 0.2, item->name);
     }
 }
 
@@ -397,34 +241,39 @@ name_groups (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 
       gb_boat_view_at (view, name->at, &x, &y);
       if (gb_box_holds (view->box, x, y))
-        name_point (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, canvas->em * 0.6, name->text);
+        gb_text_beside (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, canvas->em * 0.6, name->text);
     }
 }
 
-/* Views ------------------------------------------------------------------------------------------------------------- */
+/* Views ------------------------------------------------------------ */
 
 static const char *
 view_name (GbView view)
 {
-  return view == GB_VIEW_SIDE ? _("Side") : view == GB_VIEW_PLAN ? _("Plan") : _("From aft");
+  return view == GB_VIEW_SIDE ? _ ("Side") : view == GB_VIEW_PLAN ? _ ("Plan") : _ ("From aft");
 }
 
 static const char *
 view_axes (GbView view, GbUnits units)
 {
   if (units == GB_UNITS_FEET)
-    return view == GB_VIEW_SIDE ? _("x forward, z up, ft") : view == GB_VIEW_PLAN ? _("x forward, y port, ft") : _("y port, z up, ft");
-  return view == GB_VIEW_SIDE ? _("x forward, z up, m") : view == GB_VIEW_PLAN ? _("x forward, y port, m") : _("y port, z up, m");
+    return view == GB_VIEW_SIDE   ? _ ("x forward, z up, ft")
+           : view == GB_VIEW_PLAN ? _ ("x forward, y port, ft")
+                                  : _ ("y port, z up, ft");
+  return view == GB_VIEW_SIDE   ? _ ("x forward, z up, m")
+         : view == GB_VIEW_PLAN ? _ ("x forward, y port, m")
+                                : _ ("y port, z up, m");
 }
 
 static void
 draw_caption (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
   double y = view->box.y - canvas->em * 0.25, x = view->box.x - canvas->em * 2.6;
-  GbBox name = gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, y, GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, view_name (view->view));
+  GbBox name = gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, y, GB_AT_LEFT | GB_AT_BOTTOM,
+                             GB_ANY_WIDTH, view_name (view->view));
 
-  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x + name.width + canvas->em * 0.5, y, GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH,
-                view_axes (view->view, scene->units));
+  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x + name.width + canvas->em * 0.5, y,
+                GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, view_axes (view->view, scene->units));
 }
 
 static double
@@ -458,7 +307,7 @@ draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
   draw_hulls (scene, canvas, view);
   draw_dots (scene, canvas, view, FALSE);
   draw_dots (scene, canvas, view, TRUE);
-  draw_centres (scene, canvas, view);
+  gb_boat_draw_centres (scene, canvas, view);
   name_items (scene, canvas, view, TRUE);
   if (has_room_for_names (canvas, view))
     {
@@ -471,7 +320,8 @@ draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 void
 gb_scene_draw (const GbScene *scene, GbCanvas *canvas, GbBox box)
 {
-  GbBoatWords words = { .key = measure_key (scene, canvas), .waterlines = waterlines_width (scene, canvas) };
+  GbBoatWords words
+      = { .key = gb_boat_measure_key (scene, canvas), .waterlines = waterlines_width (scene, canvas) };
   GbBoatLayout layout;
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
@@ -480,5 +330,5 @@ gb_scene_draw (const GbScene *scene, GbCanvas *canvas, GbBox box)
   for (guint v = 0; v < GB_N_VIEWS; v++)
     draw_view (scene, canvas, &layout.views[v]);
   if (layout.key.width > 0)
-    draw_key (scene, canvas, layout.key);
+    gb_boat_draw_key (scene, canvas, layout.key);
 }

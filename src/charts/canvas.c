@@ -105,6 +105,12 @@ gb_box_holds (GbBox box, double x, double y)
 }
 
 GbBox
+gb_box_around (double x, double y, double reach)
+{
+  return (GbBox){ x - reach, y - reach, 2 * reach, 2 * reach };
+}
+
+GbBox
 gb_box_inset (GbBox box, double left, double top, double right, double bottom)
 {
   return (GbBox){ box.x + left, box.y + top, box.width - left - right, box.height - top - bottom };

@@ -7,9 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* One drawing under way. All lengths come from its size alone, never from what it is drawn on, so the same picture comes out on a screen, on
- * paper and where only its places are wanted. While it is drawn it keeps where words stand, so that none are set over others, and
- * where the pointer finds something. */
+/* One drawing under way. All lengths come from its size alone, never from what it is drawn on, so the same
+ * picture comes out on a screen, on paper and where only its places are wanted. While it is drawn it keeps
+ * where words stand, so that none are set over others, and where the pointer finds something. */
 
 typedef struct
 {
@@ -47,6 +47,7 @@ void gb_canvas_mark (GbCanvas *canvas, GbBox box);
 
 gboolean gb_box_overlaps (GbBox a, GbBox b);
 gboolean gb_box_holds (GbBox box, double x, double y);
+GbBox gb_box_around (double x, double y, double reach);
 /* @box made smaller by these at each side. */
 GbBox gb_box_inset (GbBox box, double left, double top, double right, double bottom);
 
@@ -56,8 +57,10 @@ void gb_canvas_tint (GbCanvas *canvas, GbRole role, double share);
 
 /* Lines; @weight is in hairlines, of which one is a pixel at usual sizes. */
 void gb_canvas_stroke (GbCanvas *canvas, GbRole role, double weight);
-void gb_canvas_line (GbCanvas *canvas, GbRole role, double weight, double x1, double y1, double x2, double y2);
-void gb_canvas_dashed (GbCanvas *canvas, GbRole role, double weight, double x1, double y1, double x2, double y2);
+void
+gb_canvas_line (GbCanvas *canvas, GbRole role, double weight, double x1, double y1, double x2, double y2);
+void
+gb_canvas_dashed (GbCanvas *canvas, GbRole role, double weight, double x1, double y1, double x2, double y2);
 void gb_canvas_dot (GbCanvas *canvas, GbRole role, double x, double y, double radius);
 /* From -@half to +@half about @x, with short ends: one standard deviation either way. */
 void gb_canvas_whisker (GbCanvas *canvas, double x, double y, double half);

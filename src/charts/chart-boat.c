@@ -23,29 +23,37 @@ say_title (GString *title, const GbScene *scene)
   g_autofree char *off = gb_length_words (fabs (aft), scene->units);
 
   if (isfinite (aft) && fabs (aft) <= LEVEL * (scene->hi.x - scene->lo.x))
-    g_string_append (title, _("All up, the weight lies over the buoyancy: the boat floats level"));
+    g_string_append (title, _ ("All up, the weight lies over the buoyancy: the boat floats level"));
   else if (isfinite (aft))
-    g_string_append_printf (title, aft > 0 ? _("All up, the weight lies %s aft of the buoyancy: the stern will go down")
-                                           : _("All up, the weight lies %s forward of the buoyancy: the bow will go down"),
-                            off);
+    g_string_append_printf (
+        title,
+        aft > 0 ? _ ("All up, the weight lies %s aft of the buoyancy: the stern will go down")
+                : _ ("All up, the weight lies %s forward of the buoyancy: the bow will go down"),
+        off);
   else if (gb_vec3_is_known (centre))
-    g_string_append_printf (title, _("The centre of gravity lies %s forward and %s up"), x, z);
+    g_string_append_printf (title, _ ("The centre of gravity lies %s forward and %s up"), x, z);
   else
-    g_string_append (title, _("The boat to scale; its centre of gravity is not known yet"));
+    g_string_append (title, _ ("The boat to scale; its centre of gravity is not known yet"));
 }
 
 static void
 say_subtitle (GString *text, const GbScene *scene)
 {
-  gb_say (text, "%s", _("To scale. Dots are parts, as large as their mass; squares are loads."));
+  gb_say (text, "%s", _ ("To scale. Dots are parts, as large as their mass; squares are loads."));
   if (scene->n_unplaced > 0)
-    gb_say (text, ngettext ("%u part has no place yet and is not drawn.", "%u parts have no place yet and are not drawn.",
-                            scene->n_unplaced), scene->n_unplaced);
+    gb_say (text,
+            ngettext ("%u part has no place yet and is not drawn.",
+                      "%u parts have no place yet and are not drawn.", scene->n_unplaced),
+            scene->n_unplaced);
   if (scene->n_outside > 0)
-    gb_say (text, ngettext ("%u part lies far outside the picture.", "%u parts lie far outside the picture.", scene->n_outside),
+    gb_say (text,
+            ngettext ("%u part lies far outside the picture.", "%u parts lie far outside the picture.",
+                      scene->n_outside),
             scene->n_outside);
   if (scene->n_left_out > 0)
-    gb_say (text, ngettext ("The lightest part is not drawn.", "The %u lightest parts are not drawn.", scene->n_left_out),
+    gb_say (text,
+            ngettext ("The lightest part is not drawn.", "The %u lightest parts are not drawn.",
+                      scene->n_left_out),
             scene->n_left_out);
 }
 
@@ -73,9 +81,9 @@ tell_item (const GbSceneItem *item, GbUnits units)
 static void
 describe (GString *text, const GbScene *scene)
 {
-  describe_place (text, _("Centre of gravity, light craft: x %s, y %s, z %s."), scene->light, scene->units);
-  describe_place (text, _("Centre of gravity, all up: x %s, y %s, z %s."), scene->loaded, scene->units);
-  describe_place (text, _("Centre of buoyancy: x %s, y %s, z %s."), scene->buoyancy, scene->units);
+  describe_place (text, _ ("Centre of gravity, light craft: x %s, y %s, z %s."), scene->light, scene->units);
+  describe_place (text, _ ("Centre of gravity, all up: x %s, y %s, z %s."), scene->loaded, scene->units);
+  describe_place (text, _ ("Centre of buoyancy: x %s, y %s, z %s."), scene->buoyancy, scene->units);
   for (guint i = 0; i < MIN (scene->items->len, MOST_DESCRIBED); i++)
     {
       g_autofree char *item = tell_item (&g_array_index (scene->items, GbSceneItem, i), scene->units);
@@ -91,7 +99,8 @@ make (const GbChartSource *source, GbChartWords *words)
 
   if (gb_scene_is_empty (scene))
     {
-      g_string_append (words->title, _("The boat is drawn here, once there is a hull or a part with a place"));
+      g_string_append (words->title,
+                       _ ("The boat is drawn here, once there is a hull or a part with a place"));
       if (scene->n_unplaced > 0)
         say_subtitle (words->subtitle, scene);
       return NULL;
@@ -134,7 +143,7 @@ free_scene (gpointer data)
 
 const GbChartMethod gb_chart_boat = {
   .name = "boat",
-  .label = N_("The boat to scale"),
+  .label = N_ ("The boat to scale"),
   .caution = TRUE,
   .make = make,
   .draw = draw,

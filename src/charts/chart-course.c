@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-charts"
 
-/* What was spent by date, against the budget, and from the last receipt on to the forecast. Money goes in steps: a receipt a step. */
+/* What was spent by date, against the budget, and from the last receipt on to the forecast. Money goes in
+ * steps: a receipt a step. */
 
 #include "boat/money.h"
 #include "boat/quantity.h"
@@ -44,25 +45,29 @@ say_title (GString *title, const Course *course)
   g_autofree char *off = gb_money_words (fabs (left), course->currency);
 
   if (!isfinite (left))
-    g_string_append_printf (title, _("%s spent, %s forecast; there is no budget yet"), spent, forecast);
+    g_string_append_printf (title, _ ("%s spent, %s forecast; there is no budget yet"), spent, forecast);
   else if (left >= 0)
-    g_string_append_printf (title, _("%s spent, and %s of the budget will be left if all goes as planned"), spent, off);
+    g_string_append_printf (title, _ ("%s spent, and %s of the budget will be left if all goes as planned"),
+                            spent, off);
   else
-    g_string_append_printf (title, _("%s spent, and the plan goes %s over the budget"), spent, off);
+    g_string_append_printf (title, _ ("%s spent, and the plan goes %s over the budget"), spent, off);
 }
 
 static void
 say_subtitle (GString *text, const Course *course, const GbCosts *costs)
 {
-  gb_say (text, "%s", _("Receipts by date, and what is still to buy."));
+  gb_say (text, "%s", _ ("Receipts by date, and what is still to buy."));
   if (course->undated > 0)
     {
       g_autofree char *undated = gb_money_words (course->undated, course->currency);
 
-      gb_say (text, _("%s is on receipts without a date."), undated);
+      gb_say (text, _ ("%s is on receipts without a date."), undated);
     }
   if (costs->n_future > 0)
-    gb_say (text, ngettext ("%u receipt is dated after today.", "%u receipts are dated after today.", costs->n_future), costs->n_future);
+    gb_say (
+        text,
+        ngettext ("%u receipt is dated after today.", "%u receipts are dated after today.", costs->n_future),
+        costs->n_future);
   gb_say_no_price (text, costs->n_no_price);
 }
 
@@ -72,7 +77,7 @@ tell_point (const Course *course, guint i)
   g_autofree char *date = gb_date_format (course->points[i].date);
   g_autofree char *spent = gb_money_format_full (course->points[i].spent, course->currency);
 
-  return g_strdup_printf (_("%s: %s spent so far."), date, spent);
+  return g_strdup_printf (_ ("%s: %s spent so far."), date, spent);
 }
 
 static char *
@@ -82,7 +87,7 @@ tell_forecast (const Course *course)
   g_autofree char *allowance = gb_money_format_full (course->allowance, course->currency);
   g_autofree char *forecast = gb_money_format_full (course->forecast, course->currency);
 
-  return g_strdup_printf (_("Still to buy %s, allowance %s, forecast %s."), to_buy, allowance, forecast);
+  return g_strdup_printf (_ ("Still to buy %s, allowance %s, forecast %s."), to_buy, allowance, forecast);
 }
 
 static Course *
@@ -120,7 +125,8 @@ make (const GbChartSource *source, GbChartWords *words)
 
   if (course->n_points == 0)
     {
-      g_string_append (words->title, _("What is spent by date stands here, once there is a receipt with a date"));
+      g_string_append (words->title,
+                       _ ("What is spent by date stands here, once there is a receipt with a date"));
       course_free (course);
       return NULL;
     }
@@ -137,7 +143,7 @@ make (const GbChartSource *source, GbChartWords *words)
     {
       g_autofree char *budget = gb_money_format_full (course->budget, course->currency);
 
-      gb_say (words->description, _("Budget %s."), budget);
+      gb_say (words->description, _ ("Budget %s."), budget);
     }
   return course;
 }
@@ -146,7 +152,7 @@ make (const GbChartSource *source, GbChartWords *words)
 static void
 trace_steps (const Course *course, GbCanvas *canvas, const GbPlot *plot, gboolean closed)
 {
-  double bottom = plot->y.start, y = gb_axis_at (&plot->y, course->undated);
+  double bottom = gb_axis_at (&plot->y, 0), y = gb_axis_at (&plot->y, course->undated);
 
   if (closed)
     cairo_line_to (canvas->cr, plot->x.start, bottom);
@@ -167,35 +173,40 @@ trace_steps (const Course *course, GbCanvas *canvas, const GbPlot *plot, gboolea
     }
 }
 
-/* What is still to come stands on what is spent, as a column after the last day: when it will be bought is not known. */
+/* What is still to come stands on what is spent, as a column after the last day: when it will be bought is
+ * not known. */
 static void
 draw_to_come (const Course *course, GbCanvas *canvas, const GbPlot *plot, double x, double width)
 {
-  double parts[] = { gb_money_value (course->to_buy), gb_money_value (course->allowance) };
-  const GbRole roles[] = { GB_ROLE_TO_BUY, GB_ROLE_ALLOWANCE };
-  double sum = (double) course->spent, y = gb_axis_at (&plot->y, sum), bottom = plot->y.start;
+  const double parts[] = { gb_money_value (course->spent), gb_money_value (course->to_buy),
+                           gb_money_value (course->allowance) };
+  static const GbRole roles[] = { GB_ROLE_SPENT, GB_ROLE_TO_BUY, GB_ROLE_ALLOWANCE };
+  double sum = 0, y = gb_axis_at (&plot->y, 0);
 
-  gb_pattern_fill (canvas, GB_ROLE_SPENT, (GbBox){ x, y, width, bottom - y });
   for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
     if (parts[i] > 0)
       {
-        double top = gb_axis_at (&plot->y, sum + parts[i]);
+        double top = gb_axis_at (&plot->y, sum += parts[i]);
 
         gb_pattern_fill (canvas, roles[i], (GbBox){ x, top, width, y - top });
-        sum += parts[i];
         y = top;
       }
 }
 
-static double
-most_money (const Course *course)
+/* From nothing, or from less where more was returned than bought, to the most of all. */
+static void
+make_money_axis (const Course *course, GbAxis *axis, guint most_ticks)
 {
-  double most = fmax (course->undated, 0);
+  double least = fmin (course->undated, 0), most = fmax (course->undated, 0);
 
   for (guint i = 0; i < course->n_points; i++)
-    most = fmax (most, (double) course->points[i].spent);
+    {
+      least = fmin (least, (double) course->points[i].spent);
+      most = fmax (most, (double) course->points[i].spent);
+    }
   /* fmax() passes over what is unknown. */
-  return fmax (fmax (most, gb_money_value (course->budget)), gb_money_value (course->forecast));
+  most = fmax (fmax (most, gb_money_value (course->budget)), gb_money_value (course->forecast));
+  gb_axis_linear (axis, least, most, pow (10, gb_currency_exponent (course->currency)), most_ticks);
 }
 
 static void
@@ -206,11 +217,13 @@ mark_hits (const Course *course, GbCanvas *canvas, const GbPlot *plot, double co
   for (guint i = 0; i < course->n_points; i++)
     {
       double from = gb_axis_at (&plot->x, (double) course->points[i].date);
-      double to = i + 1 < course->n_points ? gb_axis_at (&plot->x, (double) course->points[i + 1].date) : column;
+      double to
+          = i + 1 < course->n_points ? gb_axis_at (&plot->x, (double) course->points[i + 1].date) : column;
 
       gb_canvas_hit (canvas, (GbBox){ from, field.y, to - from, field.height }, i);
     }
-  gb_canvas_hit (canvas, (GbBox){ column, field.y, field.x + field.width - column, field.height }, course->n_points);
+  gb_canvas_hit (canvas, (GbBox){ column, field.y, field.x + field.width - column, field.height },
+                 course->n_points);
 }
 
 /* A little after the last receipt, so that what it came to is seen. */
@@ -241,7 +254,8 @@ draw_steps (const Course *course, GbCanvas *canvas, const GbPlot *plot)
   gb_canvas_stroke (canvas, GB_ROLE_SPENT, 2);
 }
 
-/* What stands at the right: at the top of the column and of what is spent, in the middle of what is to come, at the budget. */
+/* What stands at the right: at the top of the column and of what is spent, in the middle of what is to come,
+ * at the budget. */
 typedef struct
 {
   GbEndLabel labels[GB_MOST_END_LABELS];
@@ -269,13 +283,15 @@ find_ends (const Course *course, Ends *ends)
   const char *currency = course->currency;
 
   ends->n = 0;
-  add_end (ends, _("Budget %s"), course->budget, gb_money_value (course->budget), currency, GB_ROLE_LIMIT);
-  add_end (ends, _("Forecast %s"), course->forecast, gb_money_value (course->forecast), currency, GB_ROLE_TEXT);
+  add_end (ends, _ ("Budget %s"), course->budget, gb_money_value (course->budget), currency, GB_ROLE_LIMIT);
+  add_end (ends, _ ("Forecast %s"), course->forecast, gb_money_value (course->forecast), currency,
+           GB_ROLE_TEXT);
   if (allowance > 0)
-    add_end (ends, _("Allowance %s"), course->allowance, spent + fmax (to_buy, 0) + allowance / 2, currency, GB_ROLE_QUIET);
+    add_end (ends, _ ("Allowance %s"), course->allowance, spent + fmax (to_buy, 0) + allowance / 2, currency,
+             GB_ROLE_QUIET);
   if (to_buy > 0)
-    add_end (ends, _("Still to buy %s"), course->to_buy, spent + to_buy / 2, currency, GB_ROLE_QUIET);
-  add_end (ends, _("Spent %s"), course->spent, spent, currency, GB_ROLE_TEXT);
+    add_end (ends, _ ("Still to buy %s"), course->to_buy, spent + to_buy / 2, currency, GB_ROLE_QUIET);
+  add_end (ends, _ ("Spent %s"), course->spent, spent, currency, GB_ROLE_TEXT);
 }
 
 static void
@@ -289,20 +305,20 @@ static void
 draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 {
   const Course *course = data;
-  double em = canvas->em, head = gb_plot_head (canvas), foot = gb_plot_foot (canvas, FALSE), column = em * 2, gap = em * 0.8;
+  double em = canvas->em, head = gb_plot_head (canvas), foot = gb_plot_foot (canvas, FALSE), column = em * 2,
+         gap = em * 0.8;
   double left, right, field_end;
   GbPlot plot;
   Ends ends;
 
   find_ends (course, &ends);
-  gb_axis_linear (&plot.y, 0, most_money (course), pow (10, gb_currency_exponent (course->currency)),
-                  gb_plot_ticks (canvas, box.height - head - foot));
+  make_money_axis (course, &plot.y, gb_plot_ticks (canvas, box.height - head - foot));
   left = gb_axis_widest (&plot.y, canvas) + em * 0.5;
   right = gb_end_labels_width (canvas, ends.labels, ends.n);
   gb_axis_dates (&plot.x, course->points[0].date, end_of_time (course),
                  (guint) fmax ((box.width - left - right) / (em * 5), 2));
   gb_plot_arrange (&plot, box, left, head, right, foot);
-  gb_plot_draw_left (&plot, canvas, course->currency != NULL ? course->currency : _("Money"));
+  gb_plot_draw_left (&plot, canvas, course->currency != NULL ? course->currency : _ ("Money"));
   field_end = plot.x.end;
   plot.x.end -= column + gap;
   gb_plot_draw_below (&plot, canvas, NULL);
@@ -325,7 +341,7 @@ tell (gconstpointer data, guint what)
 
 const GbChartMethod gb_chart_course = {
   .name = "course",
-  .label = N_("Spending by date"),
+  .label = N_ ("Spending by date"),
   .make = make,
   .draw = draw,
   .tell = tell,

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-charts"
 
-/* Charts as files. The same chart gives the same bytes each time: nothing of the clock or of the machine goes in. A picture is made
- * in memory and written at once, so that a full disk leaves the old file as it was. */
+/* Charts as files. The same chart gives the same bytes each time: nothing of the clock or of the machine goes
+ * in. A picture is made in memory and written at once, so that a full disk leaves the old file as it was. */
 
 #include "chart-private.h"
 
@@ -12,7 +12,7 @@
 #include <math.h>
 #include <string.h>
 
-G_DEFINE_QUARK (gb-chart-error-quark, gb_chart_error)
+G_DEFINE_QUARK (gb - chart - error - quark, gb_chart_error)
 
 #define PNG_SCALE 2
 #define LARGEST 8192.0 /* points */
@@ -67,14 +67,14 @@ make_pdf (GbChart *chart, GByteArray *bytes, double width, double height, GbChar
   return status;
 }
 
-/* cairo writes no title into an SVG: it goes in after the opening tag, where readers of every sort look for it. And it numbers the
- * picture by how many there were before it. */
+/* cairo writes no title into an SVG: it goes in after the opening tag, where readers of every sort look for
+ * it. And it numbers the picture by how many there were before it. */
 static void
 finish_svg (GbChart *chart, GByteArray *bytes)
 {
   g_autoptr (GString) svg = g_string_new_len ((const char *) bytes->data, bytes->len);
-  g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>", gb_chart_title (chart),
-                                                    gb_chart_description (chart));
+  g_autofree char *words = g_markup_printf_escaped ("\n<title>%s</title>\n<desc>%s</desc>",
+                                                    gb_chart_title (chart), gb_chart_description (chart));
   const char *number = strstr (svg->str, "id=\"surface"), *tag;
 
   if (number != NULL)
@@ -111,7 +111,12 @@ static const struct
 } formats[] = { { "png", make_png }, { "svg", make_svg }, { "pdf", make_pdf } };
 
 gboolean
-gb_chart_export (GbChart *chart, const char *path, const char *format, double width, double height, GbChartStyle style,
+gb_chart_export (GbChart *chart,
+                 const char *path,
+                 const char *format,
+                 double width,
+                 double height,
+                 GbChartStyle style,
                  GError **error)
 {
   g_return_val_if_fail (chart != NULL && path != NULL && format != NULL, FALSE);
@@ -119,7 +124,7 @@ gb_chart_export (GbChart *chart, const char *path, const char *format, double wi
   if (!(width >= 1 && width <= LARGEST && height >= 1 && height <= LARGEST))
     {
       g_set_error (error, GB_CHART_ERROR, GB_CHART_ERROR_SIZE,
-                   _("A picture may be 1 to %.0f points wide and high."), LARGEST);
+                   _ ("A picture may be 1 to %.0f points wide and high."), LARGEST);
       return FALSE;
     }
   for (guint i = 0; i < G_N_ELEMENTS (formats); i++)
@@ -130,9 +135,11 @@ gb_chart_export (GbChart *chart, const char *path, const char *format, double wi
 
         if (status == CAIRO_STATUS_SUCCESS)
           return g_file_set_contents (path, (const char *) bytes->data, bytes->len, error);
-        g_set_error (error, GB_CHART_ERROR, GB_CHART_ERROR_FAILED, _("The picture could not be made: %s."), cairo_status_to_string (status));
+        g_set_error (error, GB_CHART_ERROR, GB_CHART_ERROR_FAILED, _ ("The picture could not be made: %s."),
+                     cairo_status_to_string (status));
         return FALSE;
       }
-  g_set_error (error, GB_CHART_ERROR, GB_CHART_ERROR_FORMAT, _("“%s” is no picture format: use png, svg or pdf."), format);
+  g_set_error (error, GB_CHART_ERROR, GB_CHART_ERROR_FORMAT,
+               _ ("“%s” is no picture format: use png, svg or pdf."), format);
   return FALSE;
 }

@@ -47,9 +47,9 @@ groups_new (GbUnits units)
   Groups *groups = g_new0 (Groups, 1);
 
   groups->units = units;
-  groups->pieces[0] = (GbPiece){ _("Weighed"), GB_ROLE_WEIGHED };
-  groups->pieces[1] = (GbPiece){ _("Calculated"), GB_ROLE_CALCULATED };
-  groups->pieces[2] = (GbPiece){ _("Estimated"), GB_ROLE_ESTIMATED };
+  groups->pieces[0] = (GbPiece){ _ ("Weighed"), GB_ROLE_WEIGHED };
+  groups->pieces[1] = (GbPiece){ _ ("Calculated"), GB_ROLE_CALCULATED };
+  groups->pieces[2] = (GbPiece){ _ ("Estimated"), GB_ROLE_ESTIMATED };
   groups->rows = g_array_new (FALSE, FALSE, sizeof (GbBarRow));
   g_array_set_clear_func (groups->rows, (GDestroyNotify) gb_bar_row_clear);
   groups->ids = g_array_new (FALSE, FALSE, sizeof (gint64));
@@ -138,14 +138,17 @@ say_title (GString *title, const GArray *sorted, const GbMass *boat)
   gboolean any = boat->by_as[GB_AS_ESTIMATED] > 0;
 
   if (sorted->len == 1 && any)
-    g_string_append_printf (title, _("%s of the weight is still estimated"), estimated);
+    g_string_append_printf (title, _ ("%s of the weight is still estimated"), estimated);
   else if (sorted->len == 1)
-    g_string_append (title, _("Nothing of the weight is estimated any more"));
+    g_string_append (title, _ ("Nothing of the weight is estimated any more"));
   else if (any)
-    /* Translators: a group, its share of the weight, the estimated share: "Hull makes up 73 % of the weight; 41 % of the whole is still estimated" */
-    g_string_append_printf (title, _("%s makes up %s of the weight; %s of the whole is still estimated"), name, share, estimated);
+    /* Translators: a group, its share of the weight, the estimated share: "Hull makes up 73 % of the weight;
+     * 41 % of the whole is still estimated" */
+    g_string_append_printf (title, _ ("%s makes up %s of the weight; %s of the whole is still estimated"),
+                            name, share, estimated);
   else
-    g_string_append_printf (title, _("%s makes up %s of the weight; nothing is estimated any more"), name, share);
+    g_string_append_printf (title, _ ("%s makes up %s of the weight; nothing is estimated any more"), name,
+                            share);
 }
 
 static gpointer
@@ -157,16 +160,17 @@ make (const GbChartSource *source, GbChartWords *words)
 
   if (sorted->len == 0 || !(boat->mass > 0))
     {
-      g_string_append (words->title, _("The weight of each group stands here, once a part has a mass"));
+      g_string_append (words->title, _ ("The weight of each group stands here, once a part has a mass"));
       gb_say_no_mass (words->subtitle, boat->n_no_mass);
       return NULL;
     }
   say_title (words->title, sorted, boat);
-  gb_say (words->subtitle, "%s", _("The light craft without margin, by group and by how each mass is known."));
+  gb_say (words->subtitle, "%s",
+          _ ("The light craft without margin, by group and by how each mass is known."));
   gb_say_no_mass (words->subtitle, boat->n_no_mass);
 
   groups = groups_new ((GbUnits) gb_boat_build (source->boat)->units);
-  add_row (groups, g_strdup (_("Light craft")), 0, boat);
+  add_row (groups, g_strdup (_ ("Light craft")), 0, boat);
   for (guint i = 0; i < sorted->len; i++)
     {
       const Group *group = &g_array_index (sorted, Group, i);
@@ -210,7 +214,7 @@ part (gconstpointer data, guint what)
 
 const GbChartMethod gb_chart_groups = {
   .name = "groups",
-  .label = N_("Weight by group"),
+  .label = N_ ("Weight by group"),
   .make = make,
   .draw = draw,
   .tell = tell,

@@ -36,9 +36,9 @@ heads_new (const char *currency)
   Heads *heads = g_new0 (Heads, 1);
 
   heads->currency = g_strdup (currency);
-  heads->pieces[0] = (GbPiece){ _("Spent"), GB_ROLE_SPENT };
-  heads->pieces[1] = (GbPiece){ _("Still to buy"), GB_ROLE_TO_BUY };
-  heads->pieces[2] = (GbPiece){ _("Allowance"), GB_ROLE_ALLOWANCE };
+  heads->pieces[0] = (GbPiece){ _ ("Spent"), GB_ROLE_SPENT };
+  heads->pieces[1] = (GbPiece){ _ ("Still to buy"), GB_ROLE_TO_BUY };
+  heads->pieces[2] = (GbPiece){ _ ("Allowance"), GB_ROLE_ALLOWANCE };
   heads->rows = g_array_new (FALSE, FALSE, sizeof (GbBarRow));
   g_array_set_clear_func (heads->rows, (GDestroyNotify) gb_bar_row_clear);
   heads->tells = g_ptr_array_new_with_free_func (g_free);
@@ -71,8 +71,8 @@ row_words (const char *currency, gint64 budget, gint64 forecast)
     return g_steal_pointer (&forecast_text);
   budget_text = gb_money_format_full (over > 0 ? over : budget, currency);
   if (over > 0)
-    return g_strdup_printf (_("%s over"), budget_text);
-  return g_strdup_printf (_("%s of %s"), forecast_text, budget_text);
+    return g_strdup_printf (_ ("%s over"), budget_text);
+  return g_strdup_printf (_ ("%s of %s"), forecast_text, budget_text);
 }
 
 static char *
@@ -90,11 +90,11 @@ tell_row (const Heads *heads, const GbBarRow *row, gint64 budget, gint64 forecas
 
         gb_say (text, "%s %s.", heads->pieces[i].label, part);
       }
-  gb_say (text, _("Forecast %s."), forecast_text);
+  gb_say (text, _ ("Forecast %s."), forecast_text);
   if (budget == GB_MONEY_UNKNOWN)
-    gb_say (text, "%s", _("No budget."));
+    gb_say (text, "%s", _ ("No budget."));
   else
-    gb_say (text, _("Budget %s."), budget_text);
+    gb_say (text, _ ("Budget %s."), budget_text);
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
@@ -126,7 +126,7 @@ head_name (const GbBoat *boat, const GbHead *head)
 {
   const GbRecord *category = gb_boat_get (boat, GB_RECORD_CATEGORY, head->category);
 
-  return category != NULL ? gb_record_dup_title (category) : g_strdup (_("Under no head"));
+  return category != NULL ? gb_record_dup_title (category) : g_strdup (_ ("Under no head"));
 }
 
 static void
@@ -148,10 +148,11 @@ say_over (GString *title, const char *name, gint64 most, guint n_over, const cha
   g_autofree char *over = gb_money_format_full (most, currency);
 
   if (n_over == 1)
-    g_string_append_printf (title, _("%s goes %s over its budget"), name, over);
+    g_string_append_printf (title, _ ("%s goes %s over its budget"), name, over);
   else
-    g_string_append_printf (title, ngettext ("%u head goes over its budget, %s the most: by %s",
-                                             "%u heads go over their budgets, %s the most: by %s", n_over),
+    g_string_append_printf (title,
+                            ngettext ("%u head goes over its budget, %s the most: by %s",
+                                      "%u heads go over their budgets, %s the most: by %s", n_over),
                             n_over, name, over);
 }
 
@@ -161,9 +162,10 @@ say_within (GString *title, gint64 all_over, const char *currency)
   g_autofree char *over = gb_money_format_full (all_over, currency);
 
   if (all_over > 0)
-    g_string_append_printf (title, _("Every head keeps within its budget, but all together go %s over"), over);
+    g_string_append_printf (title, _ ("Every head keeps within its budget, but all together go %s over"),
+                            over);
   else
-    g_string_append (title, _("Every head keeps within its budget"));
+    g_string_append (title, _ ("Every head keeps within its budget"));
 }
 
 static void
@@ -187,7 +189,7 @@ say_title (GString *title, const GbBoat *boat, const GbCosts *costs)
         }
     }
   if (n_budgets == 0)
-    g_string_append (title, _("No head has a budget yet"));
+    g_string_append (title, _ ("No head has a budget yet"));
   else if (worst == NULL)
     say_within (title, over_by (costs->budget, costs->forecast), currency);
   else
@@ -215,15 +217,18 @@ make (const GbChartSource *source, GbChartWords *words)
 
   if (!has_money (costs))
     {
-      g_string_append (words->title, _("Each budget head stands here, once there is a head, a price or a receipt"));
+      g_string_append (words->title,
+                       _ ("Each budget head stands here, once there is a head, a price or a receipt"));
       return NULL;
     }
   say_title (words->title, source->boat, costs);
-  gb_say (words->subtitle, "%s", _("What is spent and what is still to buy, by budget head; the stroke is the budget."));
+  gb_say (words->subtitle, "%s",
+          _ ("What is spent and what is still to buy, by budget head; the stroke is the budget."));
   gb_say_no_price (words->subtitle, costs->n_no_price);
 
   heads = heads_new (gb_boat_build (source->boat)->currency);
-  add_row (heads, _("In all"), (const gint64[]){ costs->spent, costs->to_buy, costs->allowance }, costs->budget, costs->forecast);
+  add_row (heads, _ ("In all"), (const gint64[]){ costs->spent, costs->to_buy, costs->allowance },
+           costs->budget, costs->forecast);
   add_heads (heads, source->boat, costs);
   for (guint i = 0; i < heads->tells->len; i++)
     gb_say (words->description, "%s", (char *) g_ptr_array_index (heads->tells, i));
@@ -255,7 +260,7 @@ tell (gconstpointer data, guint what)
 
 const GbChartMethod gb_chart_heads = {
   .name = "heads",
-  .label = N_("Budget heads"),
+  .label = N_ ("Budget heads"),
   .make = make,
   .draw = draw,
   .tell = tell,

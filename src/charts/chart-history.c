@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-charts"
 
-/* How the forecast of the light craft's mass went while parts were weighed, with one deviation either way, and under it the share
- * that is weighed. Between two days of weighing nothing is known to have changed: lines are level there. */
+/* How the forecast of the light craft's mass went while parts were weighed, with one deviation either way,
+ * and under it the share that is weighed. Between two days of weighing nothing is known to have changed:
+ * lines are level there. */
 
 #include "boat/quantity.h"
 #include "chart-private.h"
@@ -41,9 +42,9 @@ tell_point (const History *history, guint i)
   g_autofree char *date = NULL;
 
   if (i == 0)
-    return g_strdup_printf (_("Before anything was weighed: forecast %s."), mass);
+    return g_strdup_printf (_ ("Before anything was weighed: forecast %s."), mass);
   date = gb_date_format (point->date);
-  return g_strdup_printf (_("%s: forecast %s, %s weighed."), date, mass, share);
+  return g_strdup_printf (_ ("%s: forecast %s, %s weighed."), date, mass, share);
 }
 
 static void
@@ -55,11 +56,11 @@ say_title (GString *title, const History *history)
   g_autofree char *share = gb_percent_words (last->weighed_share);
 
   if (fabs (change) < 0.005 * fabs (first->mass))
-    g_string_append_printf (title, _("Weighing has left the forecast where it was; %s is weighed"), share);
+    g_string_append_printf (title, _ ("Weighing has left the forecast where it was; %s is weighed"), share);
   else if (change > 0)
-    g_string_append_printf (title, _("Weighing has raised the forecast by %s; %s is weighed"), by, share);
+    g_string_append_printf (title, _ ("Weighing has raised the forecast by %s; %s is weighed"), by, share);
   else
-    g_string_append_printf (title, _("Weighing has lowered the forecast by %s; %s is weighed"), by, share);
+    g_string_append_printf (title, _ ("Weighing has lowered the forecast by %s; %s is weighed"), by, share);
 }
 
 /* The points with a mass. A twelfth of the time stands for all that was before the first weighing. */
@@ -75,7 +76,9 @@ take_points (const GbHistory *from, const GbBuild *build)
     if (isfinite (from->points[i].mass))
       history->points[history->n_points++] = from->points[i];
   if (history->n_points >= 2 && history->points[0].date <= 0)
-    history->points[0].date = history->points[1].date - MAX ((history->points[history->n_points - 1].date - history->points[1].date) / 12, 1);
+    history->points[0].date
+        = history->points[1].date
+          - MAX ((history->points[history->n_points - 1].date - history->points[1].date) / 12, 1);
   return history;
 }
 
@@ -86,18 +89,19 @@ make (const GbChartSource *source, GbChartWords *words)
 
   if (source->history == NULL)
     {
-      g_string_append (words->title, _("How the forecast went is not worked out yet"));
+      g_string_append (words->title, _ ("How the forecast went is not worked out yet"));
       return NULL;
     }
   history = take_points (source->history, gb_boat_build (source->boat));
   if (history->n_points < 2)
     {
-      g_string_append (words->title, _("How the forecast goes stands here, once a part is weighed"));
+      g_string_append (words->title, _ ("How the forecast goes stands here, once a part is weighed"));
       history_free (history);
       return NULL;
     }
   say_title (words->title, history);
-  gb_say (words->subtitle, "%s", _("The light craft with margin, as forecast on each day of weighing, with its deviation."));
+  gb_say (words->subtitle, "%s",
+          _ ("The light craft with margin, as forecast on each day of weighing, with its deviation."));
   gb_say_no_mass (words->subtitle, source->findings->rollup.boat.n_no_mass);
   for (guint i = history->n_points - MIN (history->n_points, MOST_DESCRIBED); i < history->n_points; i++)
     {
@@ -109,7 +113,7 @@ make (const GbChartSource *source, GbChartWords *words)
     {
       g_autofree char *target = gb_quantity_format (history->target, GB_DIM_MASS, history->units);
 
-      gb_say (words->description, _("Target %s."), target);
+      gb_say (words->description, _ ("Target %s."), target);
     }
   return history;
 }
@@ -169,7 +173,8 @@ make_mass_axis (const History *history, GbAxis *axis, guint most)
 static void
 draw_mass (const History *history, GbCanvas *canvas, const GbPlot *plot)
 {
-  g_autofree char *title = g_strdup_printf (_("Forecast, %s"), gb_quantity_unit (GB_DIM_MASS, history->units));
+  g_autofree char *title
+      = g_strdup_printf (_ ("Forecast, %s"), gb_quantity_unit (GB_DIM_MASS, history->units));
 
   gb_plot_draw_left (plot, canvas, title);
   gb_axis_draw_lines (&plot->x, canvas, plot->y.start, plot->y.end);
@@ -192,7 +197,7 @@ draw_share (const History *history, GbCanvas *canvas, const GbPlot *plot)
 {
   double bottom = plot->y.start, y = bottom;
 
-  gb_plot_draw_left (plot, canvas, _("Weighed, %"));
+  gb_plot_draw_left (plot, canvas, _ ("Weighed, %"));
   gb_plot_draw_below (plot, canvas, NULL);
   cairo_move_to (canvas->cr, plot->x.start, bottom);
   for (guint i = 0; i < history->n_points; i++)
@@ -232,11 +237,13 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   const GbHistoryPoint *first = &history->points[0], *last = &history->points[history->n_points - 1];
   g_autofree char *mass_words = gb_quantity_format (last->mass, GB_DIM_MASS, history->units);
   g_autofree char *target = gb_quantity_format (history->target, GB_DIM_MASS, history->units);
-  g_autofree char *target_words = g_strdup_printf (_("Target %s"), target);
+  g_autofree char *target_words = g_strdup_printf (_ ("Target %s"), target);
   g_autofree char *share_words = gb_percent_words (last->weighed_share);
-  const GbEndLabel mass_ends[] = { { last->mass, mass_words, GB_ROLE_TEXT }, { history->target, target_words, GB_ROLE_LIMIT } };
+  const GbEndLabel mass_ends[]
+      = { { last->mass, mass_words, GB_ROLE_TEXT }, { history->target, target_words, GB_ROLE_LIMIT } };
   const GbEndLabel share_end = { CLAMP (last->weighed_share, 0, 1), share_words, GB_ROLE_TEXT };
-  double head = gb_plot_head (canvas), foot = gb_plot_foot (canvas, FALSE), em = canvas->em, lower, left, right;
+  double head = gb_plot_head (canvas), foot = gb_plot_foot (canvas, FALSE), em = canvas->em, lower, left,
+         right;
   gint64 span = last->date - first->date;
   GbPlot mass, share;
 
@@ -245,11 +252,14 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   gb_axis_linear (&share.y, 0, 1, 0.01, (guint) CLAMP (lower / (em * 1.5), 2, 3));
   left = fmax (gb_axis_widest (&mass.y, canvas), gb_axis_widest (&share.y, canvas)) + em * 0.5;
   right = fmax (gb_end_labels_width (canvas, mass_ends, 2), gb_end_labels_width (canvas, &share_end, 1));
-  gb_axis_dates (&mass.x, first->date, last->date + MAX (span / 16, 1), (guint) ((box.width - left - right) / (em * 5)));
+  gb_axis_dates (&mass.x, first->date, last->date + MAX (span / 16, 1),
+                 (guint) ((box.width - left - right) / (em * 5)));
   share.x = mass.x;
-  gb_plot_arrange (&mass, (GbBox){ box.x, box.y, box.width, box.height - lower - foot - head - em * 0.6 }, left, head, right, 0);
-  gb_plot_arrange (&share, (GbBox){ box.x, box.y + box.height - lower - foot - head, box.width, lower + foot + head }, left, head,
-                   right, foot);
+  gb_plot_arrange (&mass, (GbBox){ box.x, box.y, box.width, box.height - lower - foot - head - em * 0.6 },
+                   left, head, right, 0);
+  gb_plot_arrange (&share,
+                   (GbBox){ box.x, box.y + box.height - lower - foot - head, box.width, lower + foot + head },
+                   left, head, right, foot);
   draw_mass (history, canvas, &mass);
   gb_plot_end_labels (&mass, canvas, mass_ends, G_N_ELEMENTS (mass_ends));
   draw_share (history, canvas, &share);
@@ -265,7 +275,7 @@ tell (gconstpointer data, guint what)
 
 const GbChartMethod gb_chart_history = {
   .name = "history",
-  .label = N_("Forecast and weighings"),
+  .label = N_ ("Forecast and weighings"),
   .make = make,
   .draw = draw,
   .tell = tell,

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-charts"
 
-/* The boat with all aboard against its flotation limit, and the light craft against its target: a bar each, on a scale of its own, as the
- * two limits may lie far apart. */
+/* The boat with all aboard against its flotation limit, and the light craft against its target: a bar each,
+ * on a scale of its own, as the two limits may lie far apart. */
 
 #include "bars.h"
 #include "boat/quantity.h"
@@ -81,7 +81,7 @@ set_limit (Bar *bar, const char *name, double limit, GbUnits units)
     {
       g_autofree char *text = gb_mass_off_words (bar->total - limit, bar->total, units);
 
-      bar->over_words = g_strdup_printf (_("%s over"), text);
+      bar->over_words = g_strdup_printf (_ ("%s over"), text);
     }
 }
 
@@ -106,13 +106,13 @@ add_all_up (Limit *limit, const GbFlotation *flotation)
 {
   Bar *bar = &limit->bars[limit->n_bars++];
 
-  bar->name = _("All up");
+  bar->name = _ ("All up");
   bar->total = flotation->total;
   bar->sd = flotation->total_sd;
-  add_piece (bar, _("Light craft"), GB_ROLE_LIGHT_CRAFT, flotation->light, limit->units);
-  add_piece (bar, _("Margin"), GB_ROLE_MARGIN, flotation->margin, limit->units);
-  add_piece (bar, _("Loads"), GB_ROLE_LOADS, flotation->load_mass, limit->units);
-  set_limit (bar, _("Flotation limit"), flotation->limit.displacement, limit->units);
+  add_piece (bar, _ ("Light craft"), GB_ROLE_LIGHT_CRAFT, flotation->light, limit->units);
+  add_piece (bar, _ ("Margin"), GB_ROLE_MARGIN, flotation->margin, limit->units);
+  add_piece (bar, _ ("Loads"), GB_ROLE_LOADS, flotation->load_mass, limit->units);
+  set_limit (bar, _ ("Flotation limit"), flotation->limit.displacement, limit->units);
   say_whole (bar, limit->units);
 }
 
@@ -121,12 +121,12 @@ add_light_craft (Limit *limit, const GbFindings *findings, double target)
 {
   Bar *bar = &limit->bars[limit->n_bars++];
 
-  bar->name = _("Light craft");
+  bar->name = _ ("Light craft");
   bar->total = findings->flotation.light + findings->flotation.margin;
   bar->sd = findings->rollup.boat.mass_sd;
-  add_piece (bar, _("Light craft"), GB_ROLE_LIGHT_CRAFT, findings->flotation.light, limit->units);
-  add_piece (bar, _("Margin"), GB_ROLE_MARGIN, findings->flotation.margin, limit->units);
-  set_limit (bar, _("Target"), target, limit->units);
+  add_piece (bar, _ ("Light craft"), GB_ROLE_LIGHT_CRAFT, findings->flotation.light, limit->units);
+  add_piece (bar, _ ("Margin"), GB_ROLE_MARGIN, findings->flotation.margin, limit->units);
+  set_limit (bar, _ ("Target"), target, limit->units);
   say_whole (bar, limit->units);
 }
 
@@ -141,20 +141,28 @@ say_title (GString *title, const GbFlotation *flotation, double target, GbUnits 
   if (isfinite (flotation->left) && isfinite (under))
     {
       if (flotation->left >= 0 && under >= 0)
-        g_string_append_printf (title, _("%s may still come aboard, and the boat is %s under its target"), left, off);
+        g_string_append_printf (title, _ ("%s may still come aboard, and the boat is %s under its target"),
+                                left, off);
       else if (flotation->left >= 0)
-        g_string_append_printf (title, _("%s may still come aboard, but the boat is %s over its target"), left, off);
+        g_string_append_printf (title, _ ("%s may still come aboard, but the boat is %s over its target"),
+                                left, off);
       else if (under >= 0)
-        g_string_append_printf (title, _("All up %s over the flotation limit, though the boat is %s under its target"), left, off);
+        g_string_append_printf (
+            title, _ ("All up %s over the flotation limit, though the boat is %s under its target"), left,
+            off);
       else
-        g_string_append_printf (title, _("All up %s over the flotation limit, and the boat is %s over its target"), left, off);
+        g_string_append_printf (
+            title, _ ("All up %s over the flotation limit, and the boat is %s over its target"), left, off);
     }
   else if (isfinite (flotation->left))
-    g_string_append_printf (title, flotation->left >= 0 ? _("%s may still come aboard") : _("All up %s over the flotation limit"), left);
+    g_string_append_printf (title,
+                            flotation->left >= 0 ? _ ("%s may still come aboard")
+                                                 : _ ("All up %s over the flotation limit"),
+                            left);
   else if (isfinite (under))
-    g_string_append_printf (title, under >= 0 ? _("%s under target") : _("%s over target"), off);
+    g_string_append_printf (title, under >= 0 ? _ ("%s under target") : _ ("%s over target"), off);
   else
-    g_string_append_printf (title, _("All up %s; no limit is known yet"), total);
+    g_string_append_printf (title, _ ("All up %s; no limit is known yet"), total);
 }
 
 static void
@@ -166,16 +174,18 @@ say_subtitle (GString *text, const GbFindings *findings, double freeboard)
     {
       g_autofree char *chance = gb_percent_words (flotation->chance);
 
-      gb_say (text, _("Chance of passing the flotation limit: %s."), chance);
+      gb_say (text, _ ("Chance of passing the flotation limit: %s."), chance);
     }
   else if (flotation->n_hulls == 0)
-    gb_say (text, "%s", _("Without a hull there is no flotation limit."));
+    gb_say (text, "%s", _ ("Without a hull there is no flotation limit."));
   else if (!isfinite (freeboard))
-    gb_say (text, "%s", _("Without an accepted least freeboard there is no flotation limit."));
+    gb_say (text, "%s", _ ("Without an accepted least freeboard there is no flotation limit."));
   gb_say_no_mass (text, findings->rollup.boat.n_no_mass);
   if (flotation->n_no_mass_loads > 0)
-    gb_say (text, ngettext ("%u load has no mass yet and is not counted.", "%u loads have no mass yet and are not counted.",
-                            flotation->n_no_mass_loads), flotation->n_no_mass_loads);
+    gb_say (text,
+            ngettext ("%u load has no mass yet and is not counted.",
+                      "%u loads have no mass yet and are not counted.", flotation->n_no_mass_loads),
+            flotation->n_no_mass_loads);
 }
 
 static gpointer
@@ -187,7 +197,7 @@ make (const GbChartSource *source, GbChartWords *words)
 
   if (!(flotation->total > 0))
     {
-      g_string_append (words->title, _("The weight stands here against its limits, once a part has a mass"));
+      g_string_append (words->title, _ ("The weight stands here against its limits, once a part has a mass"));
       gb_say_no_mass (words->subtitle, source->findings->rollup.boat.n_no_mass);
       return NULL;
     }
@@ -239,7 +249,8 @@ arrange (const Bar *bar, GbCanvas *canvas, GbBox box, double names, const Limit 
 static void
 draw_limit (const Bar *bar, GbCanvas *canvas, const Panel *panel)
 {
-  double x = gb_axis_at (&panel->axis, bar->limit), end = gb_axis_at (&panel->axis, bar->total), em = canvas->em;
+  double x = gb_axis_at (&panel->axis, bar->limit), end = gb_axis_at (&panel->axis, bar->total),
+         em = canvas->em;
   double top = panel->top - em * 0.25, bottom = panel->top + panel->height;
 
   if (bar->total > bar->limit)
@@ -273,7 +284,8 @@ static void
 draw_names (const Bar *bar, GbCanvas *canvas, double x, double width, double middle)
 {
   gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, middle, GB_AT_LEFT | GB_AT_BOTTOM, width, bar->name);
-  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, middle, GB_AT_LEFT | GB_AT_TOP, width, bar->total_words);
+  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, middle, GB_AT_LEFT | GB_AT_TOP, width,
+                bar->total_words);
 }
 
 static void
@@ -289,12 +301,13 @@ draw_bar (const Bar *bar, GbCanvas *canvas, GbBox box, double names, const Limit
     draw_limit (bar, canvas, &panel);
   if (bar->sd > 0 && isfinite (bar->sd))
     {
-      half = bar->sd * (panel.axis.end - panel.axis.start) / (panel.axis.to - panel.axis.from);
+      half = gb_axis_length (&panel.axis, bar->sd);
       gb_canvas_whisker (canvas, end, middle, half);
     }
   draw_labels (bar, canvas, &panel);
   if (bar->over_words != NULL)
-    gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, end + half + em * 0.5, middle, GB_AT_LEFT | GB_AT_MIDDLE, bar->over_words);
+    gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, end + half + em * 0.5, middle,
+                     GB_AT_LEFT | GB_AT_MIDDLE, bar->over_words);
 }
 
 static double
@@ -335,7 +348,7 @@ tell (gconstpointer data, guint what)
 
 const GbChartMethod gb_chart_limit = {
   .name = "limit",
-  .label = N_("Weight and limits"),
+  .label = N_ ("Weight and limits"),
   .caution = TRUE,
   .make = make,
   .draw = draw,

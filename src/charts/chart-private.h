@@ -23,8 +23,9 @@ typedef struct
   GString *description; /* begins after the title and the subtitle */
 } GbChartWords;
 
-/* One kind of chart. make() takes what it needs out of the source, writes the words, and gives the data to draw from, or NULL if there
- * is nothing to draw yet; the title then says what belongs here. The rest work on those data alone and change nothing. */
+/* One kind of chart. make() takes what it needs out of the source, writes the words, and gives the data to
+ * draw from, or NULL if there is nothing to draw yet; the title then says what belongs here. The rest work on
+ * those data alone and change nothing. */
 typedef struct
 {
   const char *name;
@@ -46,9 +47,10 @@ extern const GbChartMethod gb_chart_draught;
 extern const GbChartMethod gb_chart_course;
 extern const GbChartMethod gb_chart_heads;
 
-/* Draws with a canvas that keeps the places of words and hits afterwards. On paper and in files there is no page around the picture that
- * says the caution: there it stands in the picture. */
+/* Draws with a canvas that keeps the places of words and hits afterwards. On paper and in files there is no
+ * page around the picture that says the caution: there it stands in the picture. */
 void gb_chart_render (const GbChart *chart, GbCanvas *canvas, gboolean alone);
-void gb_chart_draw_alone (GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style, gboolean alone);
+void gb_chart_draw_alone (
+    GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style, gboolean alone);
 
 G_END_DECLS

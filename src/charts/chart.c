@@ -15,8 +15,8 @@ static const GbChartMethod *const methods[GB_N_CHARTS] = {
   [GB_CHART_HEADS] = &gb_chart_heads,
 };
 
-/* All but the places under the pointer stays as it was made. Those are found once for a size and kept, so that a moving pointer
- * does not draw the picture again and again. */
+/* All but the places under the pointer stays as it was made. Those are found once for a size and kept, so
+ * that a moving pointer does not draw the picture again and again. */
 struct _GbChart
 {
   gatomicrefcount refs;
@@ -42,7 +42,7 @@ gb_chart_kind_label (GbChartKind kind)
 {
   g_return_val_if_fail (kind < GB_N_CHARTS, NULL);
 
-  return _(methods[kind]->label);
+  return _ (methods[kind]->label);
 }
 
 static char *
@@ -60,7 +60,10 @@ describe (const GbChartWords *words)
 }
 
 GbChart *
-gb_chart_new (GbChartKind kind, const GbBoat *boat, const GbFindings *findings, const GbHistory *history,
+gb_chart_new (GbChartKind kind,
+              const GbBoat *boat,
+              const GbFindings *findings,
+              const GbHistory *history,
               const gint64 *selected)
 {
   const GbChartSource source = { boat, findings, history, selected };
@@ -150,7 +153,8 @@ draw_caution (GbCanvas *canvas, GbBox box)
 {
   double height = gb_text_wrapped_height (canvas, GB_TEXT_PLAIN, box.width, 3, gb_caution_afloat ());
 
-  gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, box.x, box.y + box.height - height, box.width, 3, gb_caution_afloat ());
+  gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, box.x, box.y + box.height - height, box.width, 3,
+                gb_caution_afloat ());
   return gb_box_inset (box, 0, 0, 0, height + canvas->em * 0.5);
 }
 
@@ -183,7 +187,8 @@ gb_chart_draw (GbChart *chart, cairo_t *cr, double width, double height, GbChart
 }
 
 void
-gb_chart_draw_alone (GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style, gboolean alone)
+gb_chart_draw_alone (
+    GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style, gboolean alone)
 {
   g_auto (GbCanvas) canvas = { 0 };
 

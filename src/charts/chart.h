@@ -9,18 +9,18 @@
 
 G_BEGIN_DECLS
 
-/* Pictures drawn with cairo from findings. A chart takes what it needs when it is made, and can then be drawn on any cairo_t at any size,
- * as often as wanted, on any thread: screen, PDF, SVG, PNG, printer. */
+/* Pictures drawn with cairo from findings. A chart takes what it needs when it is made, and can then be drawn
+ * on any cairo_t at any size, as often as wanted, on any thread: screen, PDF, SVG, PNG, printer. */
 
 typedef enum
 {
-  GB_CHART_LIMIT,    /* light craft, margin and loads against the flotation limit and the target */
-  GB_CHART_GROUPS,   /* mass by top group, split by basis */
-  GB_CHART_HISTORY,  /* forecast and weighed share by date */
-  GB_CHART_BOAT,     /* side, plan and end view to scale: hulls, parts, centre of gravity, waterline */
-  GB_CHART_DRAUGHT,  /* displacement against draught, with the limit and where she is */
-  GB_CHART_COURSE,   /* spent by date against budget and forecast */
-  GB_CHART_HEADS,    /* each budget head: spent, still to buy, budget */
+  GB_CHART_LIMIT,   /* light craft, margin and loads against the flotation limit and the target */
+  GB_CHART_GROUPS,  /* mass by top group, split by basis */
+  GB_CHART_HISTORY, /* forecast and weighed share by date */
+  GB_CHART_BOAT,    /* side, plan and end view to scale: hulls, parts, centre of gravity, waterline */
+  GB_CHART_DRAUGHT, /* displacement against draught, with the limit and where she is */
+  GB_CHART_COURSE,  /* spent by date against budget and forecast */
+  GB_CHART_HEADS,   /* each budget head: spent, still to buy, budget */
   GB_N_CHARTS
 } GbChartKind;
 
@@ -33,20 +33,25 @@ typedef enum
 
 typedef struct _GbChart GbChart;
 
-/* @history may be NULL; the chart then says that it is not known yet. @selected: ids of parts to light up in the drawing (0-terminated, or NULL). */
-GbChart *gb_chart_new (GbChartKind kind, const GbBoat *boat, const GbFindings *findings, const GbHistory *history,
+/* @history may be NULL; the chart then says that it is not known yet. @selected: ids of parts to light up in
+ * the drawing (0-terminated, or NULL). */
+GbChart *gb_chart_new (GbChartKind kind,
+                       const GbBoat *boat,
+                       const GbFindings *findings,
+                       const GbHistory *history,
                        const gint64 *selected);
 GbChart *gb_chart_ref (GbChart *chart);
 void gb_chart_unref (GbChart *chart);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbChart, gb_chart_unref)
 
-const char *gb_chart_kind_name (GbChartKind kind); /* "limit", "groups" ...: on the command line and in file names */
+const char *
+gb_chart_kind_name (GbChartKind kind); /* "limit", "groups" ...: on the command line and in file names */
 const char *gb_chart_kind_label (GbChartKind kind); /* translated */
 
 const char *gb_chart_title (const GbChart *chart);       /* a finding */
 const char *gb_chart_subtitle (const GbChart *chart);    /* what is drawn */
 const char *gb_chart_description (const GbChart *chart); /* for a screen reader: the values in words */
-gboolean gb_chart_is_empty (const GbChart *chart);       /* nothing to draw yet; the title says what belongs here */
+gboolean gb_chart_is_empty (const GbChart *chart); /* nothing to draw yet; the title says what belongs here */
 
 /* Draws into (0, 0, width, height), in points (1/72 inch) or logical pixels. */
 void gb_chart_draw (GbChart *chart, cairo_t *cr, double width, double height, GbChartStyle style);
@@ -65,8 +70,14 @@ typedef enum
 #define GB_CHART_ERROR (gb_chart_error_quark ())
 GQuark gb_chart_error_quark (void);
 
-/* Writes PNG, SVG or PDF by @format ("png", "svg", "pdf"). A file that is there is replaced only by a whole one. */
-gboolean gb_chart_export (GbChart *chart, const char *path, const char *format, double width, double height, GbChartStyle style,
+/* Writes PNG, SVG or PDF by @format ("png", "svg", "pdf"). A file that is there is replaced only by a whole
+ * one. */
+gboolean gb_chart_export (GbChart *chart,
+                          const char *path,
+                          const char *format,
+                          double width,
+                          double height,
+                          GbChartStyle style,
                           GError **error);
 
 G_END_DECLS

@@ -35,12 +35,13 @@ dot (GbVec3 a, GbVec3 b)
   return a.x * b.x + a.y * b.y + a.z * b.z;
 }
 
-/* Points in one place become one: the halves of a hull meet along the keel with points of their own. Gives for each point the first
- * that is in its place. */
+/* Points in one place become one: the halves of a hull meet along the keel with points of their own. Gives
+ * for each point the first that is in its place. */
 static guint *
 weld (const GbMesh *mesh)
 {
-  g_autoptr (GHashTable) first_at = g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify) g_bytes_unref, NULL);
+  g_autoptr (GHashTable) first_at
+      = g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify) g_bytes_unref, NULL);
   guint *first = g_new (guint, mesh->n_points + 1);
 
   for (guint i = 0; i < mesh->n_points; i++)
@@ -110,7 +111,8 @@ draw_edge (GbSegment line, GbVec3 n1, GbVec3 n2, GArray *lines[GB_N_VIEWS])
 }
 
 static void
-meet_edge (GHashTable *waiting, const GbMesh *mesh, guint i, guint j, GbVec3 normal, GArray *lines[GB_N_VIEWS])
+meet_edge (
+    GHashTable *waiting, const GbMesh *mesh, guint i, guint j, GbVec3 normal, GArray *lines[GB_N_VIEWS])
 {
   Waiting edge = { edge_key (i, j), normal };
   const Waiting *other = g_hash_table_lookup (waiting, &edge.key);

@@ -22,8 +22,8 @@ typedef struct
   GbVec3 a, b;
 } GbSegment;
 
-/* The lines that a draughtsman would draw of the mesh in each view: where its surface bends sharply, and where it turns away from the
- * eye. Makes the arrays. (element-type GbSegment) */
+/* The lines that a draughtsman would draw of the mesh in each view: where its surface bends sharply, and
+ * where it turns away from the eye. Makes the arrays. (element-type GbSegment) */
 void gb_hull_lines (const GbMesh *mesh, GArray *lines[GB_N_VIEWS]);
 
 G_END_DECLS

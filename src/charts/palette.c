@@ -5,18 +5,25 @@
 
 #include <math.h>
 
-#define RGB(hex) { ((hex) >> 16 & 0xff) / 255.0, ((hex) >> 8 & 0xff) / 255.0, ((hex) & 0xff) / 255.0 }
+#define RGB(hex)                                                                                             \
+  {                                                                                                          \
+    ((hex) >> 16 & 0xff) / 255.0, ((hex) >> 8 & 0xff) / 255.0, ((hex) &0xff) / 255.0                         \
+  }
 
-/* Okabe and Ito's colours, as they stand on white and on black: darkened or lightened where theirs are too faint there. On black
- * their sky blue stands for blue, which cannot be lightened without coming near the green. */
-#define ORANGE         RGB (0xAC7700), RGB (0xE69F00) /* E69F00 */
-#define SKY_BLUE       RGB (0x4087AF), RGB (0x56B4E9) /* 56B4E9 */
-#define BLUISH_GREEN   RGB (0x009E73), RGB (0x009E73) /* 009E73 */
-#define BLUE           RGB (0x0072B2), RGB (0x56B4E9) /* 0072B2 */
-#define VERMILION      RGB (0xC05500), RGB (0xDB7626) /* D55E00 */
+/* Okabe and Ito's colours, as they stand on white and on black: darkened or lightened where theirs are too
+ * faint there. On black their sky blue stands for blue, which cannot be lightened without coming near the
+ * green. */
+#define ORANGE RGB (0xAC7700), RGB (0xE69F00)         /* E69F00 */
+#define SKY_BLUE RGB (0x4087AF), RGB (0x56B4E9)       /* 56B4E9 */
+#define BLUISH_GREEN RGB (0x009E73), RGB (0x009E73)   /* 009E73 */
+#define BLUE RGB (0x0072B2), RGB (0x56B4E9)           /* 0072B2 */
+#define VERMILION RGB (0xC05500), RGB (0xDB7626)      /* D55E00 */
 #define REDDISH_PURPLE RGB (0xB86D96), RGB (0xCC79A7) /* CC79A7 */
 
-#define GREY(level) { (level), (level), (level) }
+#define GREY(level)                                                                                          \
+  {                                                                                                          \
+    (level), (level), (level)                                                                                \
+  }
 
 static const struct
 {

@@ -5,9 +5,10 @@
 
 G_BEGIN_DECLS
 
-/* The colours of every picture, by what they stand for, defined once. They come from the set of Okabe and Ito, which people with
- * the usual kinds of colour blindness can tell apart ("Color Universal Design", 2008), darkened on white and lightened on black until
- * they stand out well enough. A role's pattern doubles its colour wherever it fills. */
+/* The colours of every picture, by what they stand for, defined once. They come from the set of Okabe and
+ * Ito, which people with the usual kinds of colour blindness can tell apart ("Color Universal Design", 2008),
+ * darkened on white and lightened on black until they stand out well enough. A role's pattern doubles its
+ * colour wherever it fills. */
 typedef enum
 {
   GB_ROLE_BACKGROUND,
@@ -53,7 +54,8 @@ GbPattern gb_role_pattern (GbRole role);
 /* @share of @a, the rest of @b. */
 GbColour gb_colour_mix (GbColour a, GbColour b, double share);
 
-/* Contrast ratio from 1 to 21 (W3C, Web Content Accessibility Guidelines 2.1, "contrast ratio" and "relative luminance"). */
+/* Contrast ratio from 1 to 21 (W3C, Web Content Accessibility Guidelines 2.1, "contrast ratio" and "relative
+ * luminance"). */
 double gb_colour_contrast (GbColour a, GbColour b);
 
 G_END_DECLS

@@ -17,7 +17,8 @@ static void
 draw_hatch (cairo_t *cr, GbBox box, double step)
 {
   /* Lines x + y = c. */
-  for (double c = first_multiple (box.x + box.y, step); c <= box.x + box.width + box.y + box.height; c += step)
+  for (double c = first_multiple (box.x + box.y, step); c <= box.x + box.width + box.y + box.height;
+       c += step)
     {
       cairo_move_to (cr, c - box.y, box.y);
       cairo_line_to (cr, c - box.y - box.height, box.y + box.height);
@@ -110,7 +111,7 @@ gb_pattern_fill (GbCanvas *canvas, GbRole role, GbBox box)
   /* The outline of a pattern stays within the box, so that every box is as large as it says. */
   if (box.width > 2 * edge && box.height > 2 * edge)
     box = gb_box_inset (box, edge, edge, edge, edge);
-  if (box.width <= 0 || box.height <= 0)
+  if (!(box.width > 0 && box.height > 0))
     return;
   cairo_rectangle (canvas->cr, box.x, box.y, box.width, box.height);
   gb_pattern_fill_path (canvas, role, box);

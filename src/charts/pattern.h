@@ -5,8 +5,9 @@
 
 G_BEGIN_DECLS
 
-/* Fills @box with the colour and pattern of @role, and draws its outline. Patterns are lines and dots of their own rather than a
- * repeated picture, so that files of lines stay sharp and small; they run on from one box to the next. */
+/* Fills @box with the colour and pattern of @role, and draws its outline. Patterns are lines and dots of
+ * their own rather than a repeated picture, so that files of lines stay sharp and small; they run on from one
+ * box to the next. */
 void gb_pattern_fill (GbCanvas *canvas, GbRole role, GbBox box);
 
 /* The same for the path that is set, which lies within @box; the path is gone afterwards. */

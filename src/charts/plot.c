@@ -40,7 +40,8 @@ gb_plot_draw_left (const GbPlot *plot, GbCanvas *canvas, const char *title)
   double left = plot->outer.x, right = plot->field.x + plot->field.width;
 
   gb_axis_draw_left (&plot->y, canvas, plot->field.x, right);
-  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, left, plot->outer.y, GB_AT_LEFT | GB_AT_TOP, right - left, title);
+  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, left, plot->outer.y, GB_AT_LEFT | GB_AT_TOP,
+                right - left, title);
 }
 
 void
@@ -50,8 +51,8 @@ gb_plot_draw_below (const GbPlot *plot, GbCanvas *canvas, const char *title)
 
   gb_axis_draw_below (&plot->x, canvas, bottom, plot->field.y);
   if (title != NULL)
-    gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, plot->x.end, below, GB_AT_RIGHT | GB_AT_TOP, plot->x.end - plot->outer.x,
-                title);
+    gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, plot->x.end, below, GB_AT_RIGHT | GB_AT_TOP,
+                  plot->x.end - plot->outer.x, title);
 }
 
 double

@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* A field with an upright axis at its left and a level one below, and words at the right ends of its lines. */
+/* A field with an upright axis at its left and a level one below, and words at the right ends of its lines.
+ */
 typedef struct
 {
   GbBox outer, field;
@@ -29,7 +30,8 @@ guint gb_plot_ticks (GbCanvas *canvas, double height);
 
 double gb_end_labels_width (GbCanvas *canvas, const GbEndLabel *labels, guint n);
 
-/* Sets the field in @outer, with @left and @right room at its sides, and where the axes run. Their ranges are made by the caller. */
+/* Sets the field in @outer, with @left and @right room at its sides, and where the axes run. Their ranges are
+ * made by the caller. */
 void gb_plot_arrange (GbPlot *plot, GbBox outer, double left, double top, double right, double bottom);
 
 /* Each axis with its light lines, its numbers and its title (NULL: none below; dates need none). */

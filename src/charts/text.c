@@ -82,8 +82,6 @@ place (PangoLayout *layout, double x, double y, GbAnchor anchor)
 static void
 show (GbCanvas *canvas, PangoLayout *layout, GbRole role, GbBox box)
 {
-  /* Lines start at the layout's own left edge whatever its width. */
-  pango_layout_set_alignment (layout, PANGO_ALIGN_LEFT);
   gb_canvas_colour (canvas, role);
   cairo_move_to (canvas->cr, box.x, box.y);
   pango_cairo_show_layout (canvas->cr, layout);
@@ -92,7 +90,13 @@ show (GbCanvas *canvas, PangoLayout *layout, GbRole role, GbBox box)
 }
 
 GbBox
-gb_text_draw (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, double most,
+gb_text_draw (GbCanvas *canvas,
+              GbTextLook look,
+              GbRole role,
+              double x,
+              double y,
+              GbAnchor anchor,
+              double most,
               const char *text)
 {
   g_autoptr (PangoLayout) layout = create_layout (canvas, look, text);
@@ -121,13 +125,15 @@ leave_free (const GArray *boxes, GbBox box)
 static gboolean
 is_free (GbCanvas *canvas, GbBox box)
 {
-  if (!gb_box_holds (canvas->room, box.x, box.y) || !gb_box_holds (canvas->room, box.x + box.width, box.y + box.height))
+  if (!gb_box_holds (canvas->room, box.x, box.y)
+      || !gb_box_holds (canvas->room, box.x + box.width, box.y + box.height))
     return FALSE;
   return leave_free (canvas->words, box) && leave_free (canvas->marks, box);
 }
 
 gboolean
-gb_text_if_free (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, const char *text)
+gb_text_if_free (
+    GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, const char *text)
 {
   g_autoptr (PangoLayout) layout = create_layout (canvas, look, text);
   GbBox box = place (layout, x, y, anchor);
@@ -139,6 +145,29 @@ gb_text_if_free (GbCanvas *canvas, GbTextLook look, GbRole role, double x, doubl
   gb_canvas_stroke (canvas, GB_ROLE_BACKGROUND, 3);
   show (canvas, layout, role, box);
   return TRUE;
+}
+
+gboolean
+gb_text_beside (
+    GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double off, const char *text)
+{
+  static const struct
+  {
+    double right, down;
+    GbAnchor anchor;
+  } sides[] = {
+    { 1, 0, GB_AT_LEFT | GB_AT_MIDDLE },      { 0, -1, GB_AT_CENTRE | GB_AT_BOTTOM },
+    { -1, 0, GB_AT_RIGHT | GB_AT_MIDDLE },    { 0, 1, GB_AT_CENTRE | GB_AT_TOP },
+    { 0.7, -0.7, GB_AT_LEFT | GB_AT_BOTTOM }, { -0.7, -0.7, GB_AT_RIGHT | GB_AT_BOTTOM },
+    { 0.7, 0.7, GB_AT_LEFT | GB_AT_TOP },     { -0.7, 0.7, GB_AT_RIGHT | GB_AT_TOP },
+  };
+
+  for (double reach = off; reach < off + canvas->em; reach += canvas->em * 0.6)
+    for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
+      if (gb_text_if_free (canvas, look, role, x + sides[i].right * reach, y + sides[i].down * reach,
+                           sides[i].anchor, text))
+        return TRUE;
+  return FALSE;
 }
 
 static PangoLayout *
@@ -162,7 +191,14 @@ gb_text_wrapped_height (GbCanvas *canvas, GbTextLook look, double width, int lin
 }
 
 double
-gb_text_wrap (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double width, int lines, const char *text)
+gb_text_wrap (GbCanvas *canvas,
+              GbTextLook look,
+              GbRole role,
+              double x,
+              double y,
+              double width,
+              int lines,
+              const char *text)
 {
   g_autoptr (PangoLayout) layout = create_wrapped (canvas, look, width, lines, text);
   GbBox box = place (layout, x, y, GB_AT_LEFT | GB_AT_TOP);
@@ -171,7 +207,8 @@ gb_text_wrap (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y
   return box.height;
 }
 
-/* Neighbours that would touch become one run, which stands where its members would on average (pooling of adjacent violators). */
+/* Neighbours that would touch become one run, which stands where its members would on average (pooling of
+ * adjacent violators). */
 typedef struct
 {
   double start; /* where it would like to begin */

@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Words in a picture: never under 9 pt, cut with an ellipsis where they would be too wide, and never set over others. */
+/* Words in a picture: never under 9 pt, cut with an ellipsis where they would be too wide, and never set over
+ * others. */
 typedef enum
 {
   GB_TEXT_TITLE,
@@ -32,17 +33,35 @@ double gb_text_width (GbCanvas *canvas, GbTextLook look, const char *text);
 double gb_text_height (GbCanvas *canvas, GbTextLook look); /* of a line */
 
 /* At most @most wide. Gives the box that they fill. */
-GbBox gb_text_draw (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, double most,
+GbBox gb_text_draw (GbCanvas *canvas,
+                    GbTextLook look,
+                    GbRole role,
+                    double x,
+                    double y,
+                    GbAnchor anchor,
+                    double most,
                     const char *text);
-/* The same, only where they stand free of other words and of marks, and wholly in the canvas's room; lines beneath them are held off. TRUE if
- * drawn. */
-gboolean gb_text_if_free (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, const char *text);
+/* The same, only where they stand free of other words and of marks, and wholly in the canvas's room; lines
+ * beneath them are held off. TRUE if drawn. */
+gboolean gb_text_if_free (
+    GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, const char *text);
+/* The same beside a point, at least @off away from it, on whichever side is free. */
+gboolean gb_text_beside (
+    GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double off, const char *text);
 /* In several lines, at most @lines of them, from (@x, @y) down. Gives the height. */
-double gb_text_wrap (GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, double width, int lines, const char *text);
+double gb_text_wrap (GbCanvas *canvas,
+                     GbTextLook look,
+                     GbRole role,
+                     double x,
+                     double y,
+                     double width,
+                     int lines,
+                     const char *text);
 
 double gb_text_wrapped_height (GbCanvas *canvas, GbTextLook look, double width, int lines, const char *text);
 
-/* Moves @centres, which are in order, apart, as little as may be, so that things of these sizes stand between @from and @to with
+/* Moves @centres, which are in order, apart, as little as may be, so that things of these sizes stand between
+ * @from and @to with
  * @gap between them. FALSE if there is no room for all; they then start at @from and run over. */
 gboolean gb_spread (double *centres, const double *sizes, guint n, double from, double to, double gap);
 

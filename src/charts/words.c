@@ -47,13 +47,14 @@ gb_mass_words (double mass, double sd, GbUnits units)
                 ? gb_quantity_format_bare (sd, GB_DIM_MASS, units)
                 : gb_quantity_format (sd, GB_DIM_MASS, units);
   /* Translators: a mass and its standard deviation, "31.4 kg ± 1.2" */
-  return g_strdup_printf (C_("mass", "%s ± %s"), mass_text, sd_text);
+  return g_strdup_printf (C_ ("mass", "%s ± %s"), mass_text, sd_text);
 }
 
 char *
 gb_mass_off_words (double off, double mass, GbUnits units)
 {
-  return gb_quantity_format (round_as (fabs (off), mass, gb_quantity_factor (GB_DIM_MASS, units)), GB_DIM_MASS, units);
+  return gb_quantity_format (round_as (fabs (off), mass, gb_quantity_factor (GB_DIM_MASS, units)),
+                             GB_DIM_MASS, units);
 }
 
 char *
@@ -66,15 +67,20 @@ void
 gb_say_no_mass (GString *text, guint n)
 {
   if (n > 0)
-    gb_say (text, ngettext ("%u part has no mass yet and is not counted.", "%u parts have no mass yet and are not counted.", n), n);
+    gb_say (text,
+            ngettext ("%u part has no mass yet and is not counted.",
+                      "%u parts have no mass yet and are not counted.", n),
+            n);
 }
 
 void
 gb_say_no_price (GString *text, guint n)
 {
   if (n > 0)
-    gb_say (text, ngettext ("%u thing still to buy has no price and is not counted.",
-                            "%u things still to buy have no price and are not counted.", n), n);
+    gb_say (text,
+            ngettext ("%u thing still to buy has no price and is not counted.",
+                      "%u things still to buy have no price and are not counted.", n),
+            n);
 }
 
 double
@@ -97,9 +103,9 @@ gb_percent_words (double share)
   if (!isfinite (share))
     return g_strdup ("–");
   if (share > 0 && percent < 1)
-    return g_strdup (_("under 1 %"));
+    return g_strdup (_ ("under 1 %"));
   if (share < 1 && percent > 99)
-    return g_strdup (_("over 99 %"));
+    return g_strdup (_ ("over 99 %"));
   /* Translators: a share in per cent */
-  return g_strdup_printf (_("%.0f %%"), percent);
+  return g_strdup_printf (_ ("%.0f %%"), percent);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Leaves a picture of each chart, of the samples and of the demo builds, in the folder that is named, for a person to look at. */
+/* Leaves a picture of each chart, of the samples and of the demo builds, in the folder that is named, for a
+ * person to look at. */
 
 #include "sample.h"
 #include "store/text-form.h"
@@ -20,7 +21,8 @@ draw_chart (GbChart *chart, const char *folder, const char *kind, const char *of
     for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
       {
         g_autoptr (GError) error = NULL;
-        g_autofree char *name = g_strdup_printf ("%s-%s-%s-%.0fx%.0f.png", of, kind, styles[s].name, sizes[i][0], sizes[i][1]);
+        g_autofree char *name
+            = g_strdup_printf ("%s-%s-%s-%.0fx%.0f.png", of, kind, styles[s].name, sizes[i][0], sizes[i][1]);
         g_autofree char *path = g_build_filename (folder, name, NULL);
 
         if (!gb_chart_export (chart, path, "png", sizes[i][0], sizes[i][1], styles[s].style, &error))
@@ -63,7 +65,8 @@ draw_demo (const char *path, const char *folder)
     {
       g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, boat, findings, history, NULL);
 
-      g_print ("# %s %s: %s\n# %s\n", name, gb_chart_kind_name ((GbChartKind) c), gb_chart_title (chart), gb_chart_description (chart));
+      g_print ("# %s %s: %s\n# %s\n", name, gb_chart_kind_name ((GbChartKind) c), gb_chart_title (chart),
+               gb_chart_description (chart));
       draw_chart (chart, folder, gb_chart_kind_name ((GbChartKind) c), name);
     }
 }

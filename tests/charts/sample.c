@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-/* Records ----------------------------------------------------------------------------------------------------------- */
+/* Records ------------------------------------------------------------ */
 
 static GbRecord *
 take (GbBoat *boat, GbRecordKind kind, gint64 id, gint64 owner)
@@ -18,7 +18,8 @@ take (GbBoat *boat, GbRecordKind kind, gint64 id, gint64 owner)
 }
 
 static GbPart *
-add_part (GbBoat *boat, gint64 id, gint64 owner, GbPartKind kind, const char *name, double x, double y, double z)
+add_part (
+    GbBoat *boat, gint64 id, gint64 owner, GbPartKind kind, const char *name, double x, double y, double z)
 {
   GbPart *part = (GbPart *) take (boat, GB_RECORD_PART, id, owner);
 
@@ -36,8 +37,10 @@ static const struct
   double x;
   double offsets[3][2];
 } stations[] = {
-  { 0.0, { { 0, 0.14 }, { 0.34, 0.16 }, { 0.46, 0.44 } } },  { 0.6, { { 0, 0.02 }, { 0.43, 0.05 }, { 0.57, 0.42 } } },
-  { 1.2, { { 0, 0.0 }, { 0.45, 0.04 }, { 0.60, 0.43 } } },   { 1.8, { { 0, 0.07 }, { 0.36, 0.11 }, { 0.54, 0.48 } } },
+  { 0.0, { { 0, 0.14 }, { 0.34, 0.16 }, { 0.46, 0.44 } } },
+  { 0.6, { { 0, 0.02 }, { 0.43, 0.05 }, { 0.57, 0.42 } } },
+  { 1.2, { { 0, 0.0 }, { 0.45, 0.04 }, { 0.60, 0.43 } } },
+  { 1.8, { { 0, 0.07 }, { 0.36, 0.11 }, { 0.54, 0.48 } } },
   { 2.4, { { 0, 0.27 }, { 0.20, 0.29 }, { 0.36, 0.56 } } },
 };
 
@@ -118,7 +121,8 @@ fill_large (GbBoat *boat)
 {
   for (gint64 i = 1; i <= 80; i++)
     {
-      g_autofree char *name = g_strdup_printf ("%d: A group with a very long name that nobody would want to read to its end", (int) i);
+      g_autofree char *name = g_strdup_printf (
+          "%d: A group with a very long name that nobody would want to read to its end", (int) i);
 
       add_part (boat, i, 0, GB_KIND_GROUP, name, 0, 0, 0);
       add_part (boat, 100 + i, i, GB_KIND_PART, name, i * 0.1, 0, 0.5);
@@ -128,7 +132,7 @@ fill_large (GbBoat *boat)
   add_hull (boat);
 }
 
-/* Findings ---------------------------------------------------------------------------------------------------------- */
+/* Findings ------------------------------------------------------------ */
 
 /* Masses of the parts of fill_pram() by id; groups are summed. */
 static const struct
@@ -137,9 +141,10 @@ static const struct
   double mass;
   GbAs as;
 } masses[] = {
-  { 2, 6.2, GB_AS_WEIGHED },    { 3, 5.1, GB_AS_WEIGHED },    { 4, 1.6, GB_AS_WEIGHED },    { 5, 0.9, GB_AS_CALCULATED },
-  { 6, 1.8, GB_AS_CALCULATED }, { 7, 1.9, GB_AS_CALCULATED }, { 9, 3.1, GB_AS_CALCULATED }, { 10, 1.4, GB_AS_ESTIMATED },
-  { 12, 1.7, GB_AS_CALCULATED }, { 13, 2.0, GB_AS_ESTIMATED }, { 15, 1.2, GB_AS_ESTIMATED },
+  { 2, 6.2, GB_AS_WEIGHED },    { 3, 5.1, GB_AS_WEIGHED },    { 4, 1.6, GB_AS_WEIGHED },
+  { 5, 0.9, GB_AS_CALCULATED }, { 6, 1.8, GB_AS_CALCULATED }, { 7, 1.9, GB_AS_CALCULATED },
+  { 9, 3.1, GB_AS_CALCULATED }, { 10, 1.4, GB_AS_ESTIMATED }, { 12, 1.7, GB_AS_CALCULATED },
+  { 13, 2.0, GB_AS_ESTIMATED }, { 15, 1.2, GB_AS_ESTIMATED },
 };
 
 static void
@@ -207,7 +212,9 @@ find_large_masses (const GbBoat *boat, GbRollup *rollup)
 static GbHydrostatics
 afloat_at (double draught)
 {
-  GbHydrostatics h = { .z = draught, .draught = draught, .displacement = 1300 * pow (draught, 1.25), .freeboard = 0.42 - draught };
+  GbHydrostatics h = {
+    .z = draught, .draught = draught, .displacement = 1300 * pow (draught, 1.25), .freeboard = 0.42 - draught
+  };
 
   h.volume = h.displacement / 1000;
   h.waterplane = 1.9;
@@ -356,15 +363,17 @@ forget_all (Sample *sample)
   flotation->total = flotation->total_sd = flotation->left = flotation->chance = NAN;
   flotation->total_x = flotation->total_y = flotation->total_z = flotation->light = flotation->margin = NAN;
   for (guint i = 0; i < costs->n_heads; i++)
-    costs->heads[i].budget = costs->heads[i].forecast = costs->heads[i].to_buy = costs->heads[i].spent = GB_MONEY_UNKNOWN;
+    costs->heads[i].budget = costs->heads[i].forecast = costs->heads[i].to_buy = costs->heads[i].spent
+        = GB_MONEY_UNKNOWN;
   for (guint i = 0; i < costs->n_course; i++)
     costs->course[i].spent = GB_MONEY_UNKNOWN;
   costs->budget = costs->spent = costs->to_buy = costs->allowance = costs->forecast = GB_MONEY_UNKNOWN;
   for (guint i = 0; i < sample->history.n_points; i++)
-    sample->history.points[i].mass = sample->history.points[i].mass_sd = sample->history.points[i].weighed_share = NAN;
+    sample->history.points[i].mass = sample->history.points[i].mass_sd
+        = sample->history.points[i].weighed_share = NAN;
 }
 
-/* The whole --------------------------------------------------------------------------------------------------------- */
+/* The whole ------------------------------------------------------------ */
 
 static void
 find_all (Sample *sample, SampleKind kind)
@@ -433,7 +442,8 @@ sample_free (Sample *sample)
 GbChart *
 sample_chart (const Sample *sample, GbChartKind kind)
 {
-  return gb_chart_new (kind, sample->boat, &sample->findings, sample->history.n_points > 0 ? &sample->history : NULL, NULL);
+  return gb_chart_new (kind, sample->boat, &sample->findings,
+                       sample->history.n_points > 0 ? &sample->history : NULL, NULL);
 }
 
 const char *
@@ -442,4 +452,71 @@ sample_name (SampleKind kind)
   static const char *const names[] = { "pram", "over", "empty", "unknown", "large" };
 
   return names[kind];
+}
+
+GbChart *
+sample_chart_alone (SampleKind kind, GbChartKind chart)
+{
+  g_autoptr (Sample) sample = sample_new (kind);
+
+  return sample_chart (sample, chart);
+}
+
+void
+sample_for_each_chart (SampleCheck check)
+{
+  for (guint s = 0; s < N_SAMPLES; s++)
+    {
+      g_autoptr (Sample) sample = sample_new ((SampleKind) s);
+
+      for (guint c = 0; c < GB_N_CHARTS; c++)
+        {
+          g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind) c);
+
+          check (chart, (GbChartKind) c, (SampleKind) s);
+        }
+    }
+}
+
+/* Paper ------------------------------------------------------------ */
+
+static void
+paper_init_on (Paper *paper, cairo_surface_t *surface, double width, double height, GbChartStyle style)
+{
+  paper->surface = surface;
+  paper->cr = cairo_create (surface);
+  gb_canvas_init (&paper->canvas, paper->cr, width, height, style);
+}
+
+void
+paper_init (Paper *paper, double width, double height, GbChartStyle style)
+{
+  paper_init_on (paper, cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) width, (int) height), width,
+                 height, style);
+}
+
+void
+paper_init_blank (Paper *paper, double width, double height, GbChartStyle style)
+{
+  paper_init_on (paper, cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1), width, height, style);
+}
+
+void
+paper_clear (Paper *paper)
+{
+  gb_canvas_clear (&paper->canvas);
+  cairo_destroy (paper->cr);
+  cairo_surface_destroy (paper->surface);
+}
+
+void
+sample_assert_draws (GbChart *chart, double width, double height, GbChartStyle style)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 64, 64);
+  cairo_t *cr = cairo_create (surface);
+
+  gb_chart_draw (chart, cr, width, height, style);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
 }

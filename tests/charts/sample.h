@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* A build with findings that are filled by hand, so that the pictures are tested apart from the engine. Only the meshes are the engine's own. */
+/* A build with findings that are filled by hand, so that the pictures are tested apart from the engine. Only
+ * the meshes are the engine's own. */
 typedef enum
 {
   SAMPLE_PRAM,    /* a pram within its limits, metric */
@@ -30,6 +31,29 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (Sample, sample_free)
 
 GbChart *sample_chart (const Sample *sample, GbChartKind kind);
 
+/* The chart of a sample that is gone again: a chart needs nothing more from it. */
+GbChart *sample_chart_alone (SampleKind kind, GbChartKind chart);
+
 const char *sample_name (SampleKind kind);
+
+/* Each chart of each sample. */
+typedef void (*SampleCheck) (GbChart *chart, GbChartKind kind, SampleKind sample);
+void sample_for_each_chart (SampleCheck check);
+
+/* Draws it, and cairo has nothing to say against that. */
+void sample_assert_draws (GbChart *chart, double width, double height, GbChartStyle style);
+
+/* Something to draw on; a blank one takes no paint, for the places of what is drawn alone. */
+typedef struct
+{
+  cairo_surface_t *surface;
+  cairo_t *cr;
+  GbCanvas canvas;
+} Paper;
+
+void paper_init (Paper *paper, double width, double height, GbChartStyle style);
+void paper_init_blank (Paper *paper, double width, double height, GbChartStyle style);
+void paper_clear (Paper *paper);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Paper, paper_clear)
 
 G_END_DECLS

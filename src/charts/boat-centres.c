@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-charts"
+
+#include "boat-centres.h"
+#include "words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* The trade's mark of a centre of gravity: a circle with two opposite quarters black. That of a centre of
+ * buoyancy is filled below, as the water stands. */
+static void
+draw_centre (GbCanvas *canvas, double x, double y, gboolean buoyancy)
+{
+  cairo_t *cr = canvas->cr;
+  double r = canvas->em * 0.52;
+
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, x, y, r, 0, 2 * G_PI);
+  gb_canvas_colour (canvas, GB_ROLE_BACKGROUND);
+  cairo_fill_preserve (cr);
+  gb_canvas_stroke (canvas, GB_ROLE_TEXT, 1.2);
+  if (buoyancy)
+    {
+      cairo_arc (cr, x, y, r, 0, G_PI);
+      cairo_close_path (cr);
+    }
+  else
+    for (guint quarter = 0; quarter < 2; quarter++)
+      {
+        double from = quarter * G_PI;
+
+        cairo_move_to (cr, x, y);
+        cairo_arc (cr, x, y, r, from - G_PI / 2, from);
+        cairo_close_path (cr);
+      }
+  gb_canvas_colour (canvas, buoyancy ? GB_ROLE_COURSE : GB_ROLE_TEXT);
+  cairo_fill (cr);
+}
+
+typedef struct
+{
+  const char *sign, *name;
+  GbVec3 at;
+  gboolean buoyancy;
+} Centre;
+
+#define MOST_CENTRES 3u
+
+/* The ones that are known. With nothing aboard light craft and all are one. */
+static guint
+find_centres (const GbScene *scene, Centre centres[MOST_CENTRES])
+{
+  guint n = 0;
+  gboolean loaded = gb_vec3_is_known (scene->loaded);
+  gboolean apart = fabs (scene->loaded.x - scene->light.x) > 1e-6
+                   || fabs (scene->loaded.y - scene->light.y) > 1e-6
+                   || fabs (scene->loaded.z - scene->light.z) > 1e-6;
+
+  if (loaded && apart)
+    centres[n++] = (Centre){ C_ ("centre", "G"), _ ("Centre of gravity, all up"), scene->loaded, FALSE };
+  if (gb_vec3_is_known (scene->light))
+    centres[n++] = (Centre){ loaded && apart ? C_ ("centre", "G light") : C_ ("centre", "G"),
+                             _ ("Centre of gravity, light craft"), scene->light, FALSE };
+  if (gb_vec3_is_known (scene->buoyancy))
+    centres[n++] = (Centre){ C_ ("centre", "B"), _ ("Centre of buoyancy"), scene->buoyancy, TRUE };
+  return n;
+}
+
+void
+gb_boat_draw_centres (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  Centre centres[MOST_CENTRES];
+  double x[MOST_CENTRES], y[MOST_CENTRES];
+  guint n = find_centres (scene, centres);
+
+  for (guint i = n; i-- > 0;)
+    {
+      gb_boat_view_at (view, centres[i].at, &x[i], &y[i]);
+      if (!gb_box_holds (view->box, x[i], y[i]))
+        continue;
+      draw_centre (canvas, x[i], y[i], centres[i].buoyancy);
+      gb_canvas_mark (canvas, gb_box_around (x[i], y[i], canvas->em * 0.5));
+    }
+  for (guint i = 0; i < n; i++)
+    if (gb_box_holds (view->box, x[i], y[i]))
+      gb_text_beside (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x[i], y[i], canvas->em * 0.75, centres[i].sign);
+}
+
+static char *
+place_words (GbVec3 at, GbUnits units)
+{
+  g_autofree char *x = gb_length_words (at.x, units);
+  g_autofree char *y = gb_length_words (at.y, units);
+  g_autofree char *z = gb_length_words (at.z, units);
+
+  return g_strdup_printf ("x %s, y %s, z %s", x, y, z);
+}
+
+GbBox
+gb_boat_measure_key (const GbScene *scene, GbCanvas *canvas)
+{
+  Centre centres[MOST_CENTRES];
+  guint n = find_centres (scene, centres);
+  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
+  GbBox key = { 0, 0, 0, n * (2 * line + em * 0.4) };
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *words = place_words (centres[i].at, scene->units);
+
+      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_STRONG, centres[i].name));
+      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_PLAIN, words));
+    }
+  key.width += em * 1.8;
+  return key;
+}
+
+void
+gb_boat_draw_key (const GbScene *scene, GbCanvas *canvas, GbBox box)
+{
+  Centre centres[MOST_CENTRES];
+  guint n = find_centres (scene, centres);
+  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em, y = box.y;
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *words = place_words (centres[i].at, scene->units);
+
+      draw_centre (canvas, box.x + em * 0.6, y + line / 2, centres[i].buoyancy);
+      gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x + em * 1.6, y, GB_AT_LEFT | GB_AT_TOP,
+                    GB_ANY_WIDTH, centres[i].name);
+      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, box.x + em * 1.6, y + line, GB_AT_LEFT | GB_AT_TOP,
+                    GB_ANY_WIDTH, words);
+      y += 2 * line + em * 0.4;
+    }
+}
