@@ -9,6 +9,7 @@
 #include "boat/expression.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 #include <math.h>
 #include <string.h>
 
@@ -224,7 +225,7 @@ gb_rows_read (GbStore *store, sqlite3_stmt *stmt, GbRecordKind kind, GError **er
   valid = g_utf8_make_valid (title, -1);
   quote = gb_entry_quote (valid);
   /* Translators: file; kind of record; its name; number; a sentence that says what is wrong */
-  gb_store_fail (error, GB_STORE_ERROR_DAMAGED, _ ("“%s”: %s “%s” (number %" G_GINT64_FORMAT "): %s"), store->path,
+  gb_store_fail (error, GB_STORE_ERROR_DAMAGED, _ ("“%s”: %s “%s” (number %" PRId64 "): %s"), store->path,
                  _ (type->label), quote, record->id, local->message);
   return NULL;
 }
