@@ -419,6 +419,18 @@ check_rows (GbStore *store, GbRecordKind kind, GPtrArray *faults)
     add_error (faults, error);
 }
 
+/* That of a newer Garboard is not known. */
+static void
+check_schema (GbStore *store, GPtrArray *faults)
+{
+  g_autoptr (GError) error = NULL;
+  gint64 version;
+
+  if (!gb_sql_integer (store, "PRAGMA user_version", &version, &error)
+      || (version <= GB_STORE_SCHEMA_VERSION && !gb_schema_compare (store, faults, &error)))
+    add_error (faults, error);
+}
+
 GPtrArray *
 gb_store_check (GbStore *store)
 {
@@ -431,8 +443,7 @@ gb_store_check (GbStore *store)
       add_error (faults, error);
       return faults;
     }
-  if (store->read_only == NULL && !gb_schema_compare (store, faults, &error))
-    add_error (faults, error);
+  check_schema (store, faults);
   check_integrity (store, faults);
   check_foreign_keys (store, faults);
   for (guint k = 0; k < GB_N_RECORDS; k++)

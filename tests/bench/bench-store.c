@@ -4,10 +4,12 @@
 
 #include "generate.h"
 #include "store/store.h"
+#include "store/text-form.h"
 
 #include <glib/gstdio.h>
 #include <sqlite3.h>
 #include <stdlib.h>
+#include <string.h>
 
 #define REPEATS 5
 
@@ -146,42 +148,60 @@ time_undo (GbStore *store, GbBoat *boat)
   return sum / n;
 }
 
-/* The group whose tree comes nearest to @n parts. */
-static const GbPart *
-group_of (const GbBoat *boat, guint n)
+/* Groups that fit in, and what lies in them, until about so many parts have gone. */
+#define TO_DELETE 11000
+
+static guint
+delete_groups (GbStore *store, const GbBoat *boat, GError **error)
 {
   const GPtrArray *all = gb_boat_all (boat, GB_RECORD_PART);
-  const GbPart *best = all->pdata[0];
+  guint n = 0;
 
-  for (guint i = 0; i < all->len; i++)
+  for (guint i = 0; i < all->len && n < TO_DELETE; i++)
     {
       const GbPart *part = all->pdata[i];
 
-      if (ABS ((gint64) part->n_below - n) < ABS ((gint64) best->n_below - n))
-        best = part;
+      if (part->n_below + 1 > TO_DELETE - n)
+        continue;
+      must (gb_store_delete (store, GB_RECORD_PART, part->rec.id, error), *error);
+      n += part->n_below + 1;
+      i += part->n_below;
     }
-  return best;
+  return n;
 }
 
 static void
-report_deletion (GbStore *store, GbBoat *boat)
+report_deletion (GbStore *store, const GbBoat *boat)
 {
-  const GbPart *group = group_of (boat, 11000);
-  guint n = group->n_below + 1;
-  g_autoptr (GbChanges) gone = NULL;
-  g_autoptr (GbChanges) back = NULL;
   g_autoptr (GError) error = NULL;
   gint64 start = g_get_monotonic_time ();
   double deleted, undone;
+  guint n;
 
-  must (gb_store_begin (store, "delete", NULL, &error) && gb_store_delete (store, GB_RECORD_PART, group->rec.id, &error)
-          && gb_store_commit (store, &gone, &error),
-        error);
+  must (gb_store_begin (store, "delete", NULL, &error), error);
+  n = delete_groups (store, boat, &error);
+  must (gb_store_commit (store, NULL, &error), error);
   deleted = milliseconds_since (start);
   start = g_get_monotonic_time ();
-  must (gb_store_undo (store, &back, NULL, &error), error);
+  must (gb_store_undo (store, NULL, NULL, &error), error);
   undone = milliseconds_since (start);
-  g_print ("  deleting a group of %u: %.1f ms; undoing that: %.1f ms\n", n, deleted, undone);
+  g_print ("  deleting %u parts: %.1f ms; undoing that: %.1f ms\n", n, deleted, undone);
+}
+
+static void
+report_text_form (const GbBoat *boat)
+{
+  gint64 start = g_get_monotonic_time ();
+  g_autofree char *text = gb_text_form_write (boat);
+  double written = milliseconds_since (start);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GbBoat) back = NULL;
+
+  start = g_get_monotonic_time ();
+  back = gb_text_form_read (text, -1, &error);
+  must (back != NULL, error);
+  g_print ("  text form of %.2f MB: written in %.1f ms, read in %.1f ms\n", (double) strlen (text) / 1e6, written,
+           milliseconds_since (start));
 }
 
 static void
@@ -210,6 +230,7 @@ report (guint n_parts)
   g_print ("  one edit: %.2f ms without the commit, %.2f ms with it and the refresh; undo: %.2f ms\n", without, with,
            time_undo (store, boat));
   report_deletion (store, boat);
+  report_text_form (boat);
   g_unlink (path);
   g_rmdir (folder);
 }
