@@ -36,24 +36,6 @@ gb_axes_of_group (const GbPart *group, GbAxes *axes)
     gb_turn_matrix (group, axes->turn);
 }
 
-static void
-turn_point (const double turn[3][3], double p[3])
-{
-  double x = p[0], y = p[1], z = p[2];
-
-  for (guint i = 0; i < 3; i++)
-    p[i] = turn[i][0] * x + turn[i][1] * y + turn[i][2] * z;
-}
-
-void
-gb_axes_outward (const GbAxes *axes, double p[3])
-{
-  if (axes->turned)
-    turn_point (axes->turn, p);
-  for (guint i = 0; i < 3; i++)
-    p[i] += axes->origin[i];
-}
-
 GbAxes
 gb_axes_inverse (const GbAxes *axes)
 {
@@ -93,7 +75,7 @@ gb_first_move (GbFirst *first, const GbAxes *axes)
   double p[3] = { first->x, first->y, first->z };
 
   if (axes->turned)
-    turn_point (axes->turn, p);
+    gb_turn_point (axes->turn, p);
   first->x = p[0] + axes->origin[0] * first->m;
   first->y = p[1] + axes->origin[1] * first->m;
   first->z = p[2] + axes->origin[2] * first->m;
@@ -140,7 +122,7 @@ gb_moments_move (GbMoments *moments, const GbAxes *axes)
     {
       double p[3] = { moments->x, moments->y, moments->z };
 
-      turn_point (axes->turn, p);
+      gb_turn_point (axes->turn, p);
       moments->x = p[0], moments->y = p[1], moments->z = p[2];
       gb_moments_turn (moments, axes->turn);
     }

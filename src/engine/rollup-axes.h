@@ -47,14 +47,30 @@ void gb_axes_compose (const GbAxes *outer, const GbAxes *inner, GbAxes *result);
 
 GbAxes gb_axes_inverse (const GbAxes *axes);
 
-void gb_axes_outward (const GbAxes *axes, double p[3]);
-
 void gb_first_move (GbFirst *first, const GbAxes *axes);
 void gb_moments_move (GbMoments *moments, const GbAxes *axes);
 /* Turns the second moments alone. */
 void gb_moments_turn (GbMoments *moments, const double turn[3][3]);
 /* About the centre: first moments become 0. Nothing happens where m is 0. */
 void gb_moments_centre (GbMoments *moments);
+
+static inline void
+gb_turn_point (const double turn[3][3], double p[3])
+{
+  double x = p[0], y = p[1], z = p[2];
+
+  for (guint i = 0; i < 3; i++)
+    p[i] = turn[i][0] * x + turn[i][1] * y + turn[i][2] * z;
+}
+
+static inline void
+gb_axes_outward (const GbAxes *axes, double p[3])
+{
+  if (axes->turned)
+    gb_turn_point (axes->turn, p);
+  for (guint i = 0; i < 3; i++)
+    p[i] += axes->origin[i];
+}
 
 /* @mass at @centre, with its extent about that: second moments over the mass. */
 static inline GbMoments

@@ -374,6 +374,20 @@ start (GbTakenOff *taken)
   taken->extent = (GbMoments){ 0 };
 }
 
+/* What a scale may still weigh is a point until its sizes are known. */
+static inline void
+finish (GbTakenOff *taken)
+{
+  if (taken->trouble == GB_TROUBLE_NONE)
+    {
+      taken->mass = taken->amount * taken->per * taken->figure + taken->resin_mass;
+      return;
+    }
+  taken->mass = NAN;
+  if (!isfinite (taken->extent.xx + taken->extent.yy + taken->extent.zz))
+    taken->extent = (GbMoments){ 0 };
+}
+
 void
 gb_take_off (GbBook *book, const GbPart *part, double coated, GbTakenOff *taken)
 {
@@ -404,5 +418,5 @@ gb_take_off (GbBook *book, const GbPart *part, double coated, GbTakenOff *taken)
       take_off_pieces (taken, part->mass);
       break;
     }
-  taken->mass = taken->trouble == GB_TROUBLE_NONE ? taken->amount * taken->per * taken->figure + taken->resin_mass : NAN;
+  finish (taken);
 }

@@ -113,8 +113,10 @@ test_a_part_that_only_the_scale_knows (void)
   g_auto (Case) c = new_case ();
   GbPart *part = add_part (c.boat, 0, GB_TAKEOFF_SHEET, 1, 0, 0);
 
+  part->length = 2; /* and no width */
   weigh (c.boat, part->rec.id, DAY, 3);
   roll_up (&c);
+  assert_near (c.rollup.boat.inertia.zz, 0, 0);
   assert_near (c.rollup.boat.mass, 3, 0);
   assert_near (c.rollup.boat.x, 1, 0);
   assert_near (c.rollup.boat.listed_mass, 3, 0);
