@@ -183,7 +183,8 @@ gb_quantity_format_bare (double value, GbDimension dim, GbUnits units)
 {
   g_autofree char *digits = NULL;
 
-  if (isnan (value))
+  /* Also where the shown unit is so small that a finite value overflows. */
+  if (!isfinite (in_shown_unit (value, gb_dimension_shown (dim, units))))
     return g_strdup (DASH);
   digits = shown_digits (value, dim, units);
   return gb_with_decimal_sign (digits);
@@ -225,7 +226,7 @@ gb_quantity_format (double value, GbDimension dim, GbUnits units)
   const GbShownUnit *fitting;
   g_autofree char *digits = NULL;
 
-  if (isnan (value))
+  if (!isfinite (in_shown_unit (value, unit)))
     return g_strdup (DASH);
   if (dim == GB_DIM_LENGTH && units == GB_UNITS_FEET)
     {

@@ -294,6 +294,9 @@ test_display (void)
     { 35, GB_DIM_SALINITY, METRIC, "35 g/kg", "35" },
     { 2.5, GB_DIM_COUNT, METRIC, "2.5", "2.5" },
     { NAN, GB_DIM_MASS, METRIC, "–", "–" },
+    /* Beyond any number, in itself or in the shown unit. */
+    { INFINITY, GB_DIM_MASS, METRIC, "–", "–" },
+    { 1.7e308, GB_DIM_LENGTH, METRIC, "–", "–" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
