@@ -11,8 +11,17 @@ typedef struct
   GPtrArray *roots;
   GPtrArray *all;
   GPtrArray *orphans;
+
+  /* Since the last settling. */
   gboolean unsettled; /* something came, went or moved */
+  GPtrArray *fresh;   /* what came or moved */
+  GPtrArray *gone;    /* what went, owned: 'all' and 'fresh' may still hold it */
 } Table;
+
+/* The index of a record that is not in 'all', or not for long. */
+#define ORPHAN G_MAXUINT
+#define FRESH (G_MAXUINT - 1)
+#define GONE (G_MAXUINT - 2)
 
 struct _GbBoat
 {
@@ -43,6 +52,8 @@ gb_boat_new (void)
       table->roots = g_ptr_array_new ();
       table->all = g_ptr_array_new ();
       table->orphans = g_ptr_array_new ();
+      table->fresh = g_ptr_array_new ();
+      table->gone = g_ptr_array_new_with_free_func ((GDestroyNotify) gb_record_free);
     }
   build = gb_record_new (GB_RECORD_BUILD);
   build->id = 1;
@@ -80,8 +91,20 @@ gb_boat_free (GbBoat *boat)
       g_ptr_array_unref (boat->tables[k].roots);
       g_ptr_array_unref (boat->tables[k].all);
       g_ptr_array_unref (boat->tables[k].orphans);
+      g_ptr_array_unref (boat->tables[k].fresh);
+      g_ptr_array_unref (boat->tables[k].gone);
     }
   g_free (boat);
+}
+
+static void
+note_fresh (Table *table, GbRecord *record)
+{
+  table->unsettled = TRUE;
+  if (record->index == FRESH)
+    return;
+  record->index = FRESH;
+  g_ptr_array_add (table->fresh, record);
 }
 
 GbRecord *
@@ -96,11 +119,12 @@ gb_boat_take (GbBoat *boat, GbRecord *record)
   if (old == NULL)
     {
       g_hash_table_insert (table->by_id, &record->id, record);
-      table->unsettled = TRUE;
+      record->index = ORPHAN;
+      note_fresh (table, record);
       return record;
     }
   if (old->owner != record->owner || old->position != record->position)
-    table->unsettled = TRUE;
+    note_fresh (table, old);
   gb_record_assign (old, record);
   gb_record_free (record);
   return old;
@@ -110,9 +134,14 @@ void
 gb_boat_remove (GbBoat *boat, GbRecordKind kind, gint64 id)
 {
   Table *table = &boat->tables[kind];
+  GbRecord *record = g_hash_table_lookup (table->by_id, &id);
 
-  if (g_hash_table_remove (table->by_id, &id))
-    table->unsettled = TRUE;
+  if (record == NULL)
+    return;
+  g_hash_table_steal (table->by_id, &id);
+  record->index = GONE;
+  g_ptr_array_add (table->gone, record);
+  table->unsettled = TRUE;
 }
 
 static int
@@ -155,46 +184,111 @@ flatten (Table *table, GbRecord *top)
     }
 }
 
-/* The children of @owners' kind are cleared and filled anew from the sorted records of @table. */
-static void
-link_children (Table *table, Table *owners, GPtrArray *sorted)
+/* What was in order before, without what came, went or moved, and then that by itself. Siblings that stayed are in their order. */
+static GPtrArray *
+in_order_but_for_fresh (Table *table, guint *n_stayed)
 {
+  GPtrArray *records = g_ptr_array_sized_new (g_hash_table_size (table->by_id));
+
+  for (guint i = 0; i < table->all->len; i++)
+    if (((GbRecord *) table->all->pdata[i])->index < GONE)
+      g_ptr_array_add (records, table->all->pdata[i]);
+  *n_stayed = records->len;
+  /* An orphan may have found its owner. */
+  for (guint i = 0; i < table->orphans->len; i++)
+    if (((GbRecord *) table->orphans->pdata[i])->index == ORPHAN)
+      g_ptr_array_add (records, table->orphans->pdata[i]);
+  for (guint i = 0; i < table->fresh->len; i++)
+    if (((GbRecord *) table->fresh->pdata[i])->index == FRESH)
+      g_ptr_array_add (records, table->fresh->pdata[i]);
+  return records;
+}
+
+static void
+forget_children (const GPtrArray *owners)
+{
+  for (guint i = 0; i < owners->len; i++)
+    if (((GbRecord *) owners->pdata[i])->children != NULL)
+      g_ptr_array_set_size (((GbRecord *) owners->pdata[i])->children, 0);
+}
+
+/* Each record is added to the children of its owner, or to the roots. Those from @n_stayed on go to their place among what is
+ * there. */
+static void
+link_records (Table *table, Table *owners, const GPtrArray *records, guint n_stayed)
+{
+  GbRecord *owner = NULL;
+  g_autoptr (GHashTable) to_sort = g_hash_table_new (NULL, NULL);
   GHashTableIter iter;
-  gpointer value;
+  gpointer siblings;
 
-  g_hash_table_iter_init (&iter, owners->by_id);
-  while (g_hash_table_iter_next (&iter, NULL, &value))
-    if (((GbRecord *) value)->children != NULL)
-      g_ptr_array_set_size (((GbRecord *) value)->children, 0);
-
-  for (guint i = 0; i < sorted->len; i++)
+  for (guint i = 0; i < records->len; i++)
     {
-      GbRecord *record = sorted->pdata[i];
-      GbRecord *owner;
+      GbRecord *record = records->pdata[i];
 
-      if (record->owner == 0)
-        continue;
-      owner = g_hash_table_lookup (owners->by_id, &record->owner);
-      if (owner == NULL)
-        continue;
-      if (owner->children == NULL)
-        owner->children = g_ptr_array_new ();
-      g_ptr_array_add (owner->children, record);
+      siblings = table->roots;
+      if (record->owner != 0)
+        {
+          /* Siblings mostly follow each other. */
+          if (owner == NULL || owner->id != record->owner)
+            owner = owners != NULL ? g_hash_table_lookup (owners->by_id, &record->owner) : NULL;
+          if (owner == NULL)
+            continue;
+          if (owner->children == NULL)
+            owner->children = g_ptr_array_new ();
+          siblings = owner->children;
+        }
+      g_ptr_array_add (siblings, record);
+      if (i >= n_stayed)
+        g_hash_table_add (to_sort, siblings);
+    }
+  g_hash_table_iter_init (&iter, to_sort);
+  while (g_hash_table_iter_next (&iter, &siblings, NULL))
+    g_ptr_array_sort (siblings, compare_siblings);
+}
+
+/* In the flattened tree, what is below a part is what follows it at a greater depth. */
+static void
+count_below (const GPtrArray *parts)
+{
+  g_autoptr (GPtrArray) open = g_ptr_array_new ();
+
+  for (guint i = 0; i <= parts->len; i++)
+    {
+      GbPart *part = i < parts->len ? parts->pdata[i] : NULL;
+
+      while (open->len > (part != NULL ? part->depth : 0))
+        {
+          GbPart *group = g_ptr_array_steal_index (open, open->len - 1);
+
+          group->n_below = i - group->rec.index - 1;
+        }
+      if (part != NULL)
+        g_ptr_array_add (open, part);
     }
 }
 
-static GPtrArray *
-sorted_records (const Table *table)
+/* Fills 'all': the tree flattened, or for what lives in another kind each owner's in turn. */
+static void
+number_records (Table *table, const Table *owners, gboolean nested)
 {
-  GPtrArray *sorted = g_ptr_array_sized_new (g_hash_table_size (table->by_id));
-  GHashTableIter iter;
-  gpointer record;
+  for (guint i = 0; i < table->roots->len; i++)
+    {
+      GbRecord *root = table->roots->pdata[i];
 
-  g_hash_table_iter_init (&iter, table->by_id);
-  while (g_hash_table_iter_next (&iter, NULL, &record))
-    g_ptr_array_add (sorted, record);
-  g_ptr_array_sort (sorted, compare_siblings);
-  return sorted;
+      if (nested)
+        ((GbPart *) root)->depth = 0;
+      flatten (table, root);
+    }
+  for (guint i = 0; owners != NULL && !nested && i < owners->all->len; i++)
+    {
+      const GPtrArray *children = gb_record_children (owners->all->pdata[i]);
+
+      for (guint j = 0; j < children->len; j++)
+        flatten (table, children->pdata[j]);
+    }
+  if (nested)
+    count_below (table->all);
 }
 
 static void
@@ -202,48 +296,30 @@ settle_table (GbBoat *boat, GbRecordKind kind)
 {
   const GbRecordType *type = gb_record_type (kind);
   Table *table = &boat->tables[kind];
-  gboolean owned = type->owner != GB_N_RECORDS;
-  gboolean nested = type->owner == kind;
-  g_autoptr (GPtrArray) sorted = sorted_records (table);
+  Table *owners = type->owner != GB_N_RECORDS ? &boat->tables[type->owner] : NULL;
+  guint n_stayed;
+  g_autoptr (GPtrArray) records = in_order_but_for_fresh (table, &n_stayed);
 
   g_ptr_array_set_size (table->roots, 0);
   g_ptr_array_set_size (table->all, 0);
   g_ptr_array_set_size (table->orphans, 0);
-  if (owned)
-    link_children (table, &boat->tables[type->owner], sorted);
-
-  for (guint i = 0; i < sorted->len; i++)
-    ((GbRecord *) sorted->pdata[i])->index = G_MAXUINT;
-  for (guint i = 0; i < sorted->len; i++)
+  g_ptr_array_set_size (table->fresh, 0);
+  g_ptr_array_set_size (table->gone, 0);
+  if (owners == table)
+    forget_children (records);
+  else if (owners != NULL)
     {
-      GbRecord *record = sorted->pdata[i];
-
-      if (record->owner == 0)
-        {
-          g_ptr_array_add (table->roots, record);
-          if (kind == GB_RECORD_PART)
-            ((GbPart *) record)->depth = 0;
-          flatten (table, record);
-        }
-      else if (!nested && g_hash_table_contains (boat->tables[type->owner].by_id, &record->owner))
-        {
-          record->index = table->all->len;
-          g_ptr_array_add (table->all, record);
-        }
+      forget_children (owners->all);
+      forget_children (owners->orphans);
     }
-  for (guint i = 0; i < sorted->len; i++)
-    if (((GbRecord *) sorted->pdata[i])->index == G_MAXUINT)
-      g_ptr_array_add (table->orphans, sorted->pdata[i]);
+  for (guint i = 0; i < records->len; i++)
+    ((GbRecord *) records->pdata[i])->index = ORPHAN;
 
-  /* Backwards, each part hands its count on to the group that it is in. */
-  for (guint i = nested ? table->all->len : 0; i > 0; i--)
-    {
-      GbPart *part = table->all->pdata[i - 1];
-      GbPart *group = (GbPart *) gb_boat_get (boat, kind, part->rec.owner);
-
-      if (group != NULL)
-        group->n_below += part->n_below + 1;
-    }
+  link_records (table, owners, records, n_stayed);
+  number_records (table, owners, type->owner == kind);
+  for (guint i = 0; i < records->len; i++)
+    if (((GbRecord *) records->pdata[i])->index == ORPHAN)
+      g_ptr_array_add (table->orphans, records->pdata[i]);
 }
 
 void

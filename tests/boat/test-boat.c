@@ -76,41 +76,71 @@ test_taking_again_keeps_pointers (void)
   g_assert_cmpfloat (((GbPart *) first)->thickness, ==, 0.006);
 }
 
+/* Order, tree and orphans of @kind are the same in both. */
+static void
+assert_same_order (const GbBoat *a, const GbBoat *b, GbRecordKind kind)
+{
+  const GPtrArray *pairs[][2] = { { gb_boat_all (a, kind), gb_boat_all (b, kind) },
+                                  { gb_boat_roots (a, kind), gb_boat_roots (b, kind) } };
+
+  for (guint k = 0; k < G_N_ELEMENTS (pairs); k++)
+    {
+      g_assert_cmpuint (pairs[k][0]->len, ==, pairs[k][1]->len);
+      for (guint i = 0; i < pairs[k][0]->len; i++)
+        {
+          const GbRecord *r = pairs[k][0]->pdata[i], *s = pairs[k][1]->pdata[i];
+
+          g_assert_cmpint (r->id, ==, s->id);
+          g_assert_cmpuint (r->index, ==, s->index);
+          g_assert_cmpuint (gb_record_children (r)->len, ==, gb_record_children (s)->len);
+          if (kind == GB_RECORD_PART)
+            {
+              g_assert_cmpuint (((const GbPart *) r)->n_below, ==, ((const GbPart *) s)->n_below);
+              g_assert_cmpuint (((const GbPart *) r)->depth, ==, ((const GbPart *) s)->depth);
+            }
+        }
+    }
+  g_assert_cmpuint (gb_boat_orphans (a, kind)->len, ==, gb_boat_orphans (b, kind)->len);
+}
+
+/* Several records come, go and move between two settlings, the same one more than once. */
 static void
 test_random_walk_equals_a_fresh_copy (void)
 {
+  static const GbRecordKind kinds[] = { GB_RECORD_PART, GB_RECORD_HULL, GB_RECORD_STATION, GB_RECORD_OFFSET };
   g_autoptr (GbBoat) boat = gb_boat_new ();
   guint32 seed = g_test_rand_int ();
   g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
 
   g_test_message ("seed %u", seed);
-  for (guint step = 0; step < 500; step++)
+  for (guint step = 0; step < 3000; step++)
     {
-      gint64 id = g_rand_int_range (rand, 1, 60);
+      GbRecordKind kind = g_rand_boolean (rand) ? GB_RECORD_PART : kinds[g_rand_int_range (rand, 0, G_N_ELEMENTS (kinds))];
+      gint64 id = g_rand_int_range (rand, 1, kind == GB_RECORD_PART ? 60 : 12);
+      GbRecord *record;
 
-      if (g_rand_double (rand) < 0.2)
-        gb_boat_remove (boat, GB_RECORD_PART, id);
+      if (g_rand_double (rand) < 0.3)
+        gb_boat_remove (boat, kind, id);
       else
-        gb_boat_take (boat, new_part (id, g_rand_int_range (rand, 0, 60), g_rand_double (rand), GB_KIND_GROUP));
+        {
+          record = kind == GB_RECORD_PART ? new_part (id, 0, 0, GB_KIND_GROUP) : gb_record_new (kind);
+          record->id = id;
+          record->owner = gb_record_type (kind)->owner != GB_N_RECORDS ? g_rand_int_range (rand, 0, kind == GB_RECORD_PART ? 60 : 12) : 0;
+          record->position = g_rand_int_range (rand, 0, 20);
+          gb_boat_take (boat, record);
+        }
+      if (g_rand_double (rand) < 0.4)
+        continue;
       gb_boat_settle (boat);
-      if (step % 25 == 0)
+      if (step % 10 == 0)
         {
           g_autoptr (GbBoat) copy = gb_boat_copy (boat);
           g_autofree char *difference = NULL;
-          const GPtrArray *a = gb_boat_all (boat, GB_RECORD_PART);
-          const GPtrArray *b = gb_boat_all (copy, GB_RECORD_PART);
 
           g_assert_true (gb_boat_equal (boat, copy, &difference));
           g_assert_null (difference);
-          g_assert_cmpuint (a->len, ==, b->len);
-          for (guint i = 0; i < a->len; i++)
-            {
-              const GbPart *p = a->pdata[i], *q = b->pdata[i];
-
-              g_assert_cmpint (p->rec.id, ==, q->rec.id);
-              g_assert_cmpuint (p->n_below, ==, q->n_below);
-              g_assert_cmpuint (p->depth, ==, q->depth);
-            }
+          for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
+            assert_same_order (boat, copy, kinds[k]);
         }
     }
 }
