@@ -54,15 +54,18 @@ to_utf8 (const char *text, gsize length, gsize *utf8_length)
 {
   gboolean has_nul = memchr (text, '\0', length) != NULL;
   char *bytes = NULL, *latin;
+  gsize converted;
 
   if (starts_with (text, length, "\xff\xfe") || starts_with (text, length, "\xfe\xff"))
-    bytes = g_convert (text, (gssize) length, "UTF-8", "UTF-16", NULL, &length, NULL);
+    bytes = g_convert (text, (gssize) length, "UTF-8", "UTF-16", NULL, &converted, NULL);
   else if (starts_with (text, length, "\xef\xbb\xbf"))
     {
       text += 3;
       length -= 3;
     }
-  if (bytes == NULL)
+  if (bytes != NULL)
+    length = converted;
+  else
     {
       bytes = g_malloc (length + 1);
       memcpy (bytes, text, length);
