@@ -9,6 +9,9 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+/* Letters; what is longer is cut. */
+#define LONGEST_WORDS 1000
+
 static gboolean
 start_session (GbStore *store, GError **error)
 {
@@ -32,13 +35,20 @@ gb_store_begin (GbStore *store, const char *words, const GbPlace *place, GError 
       gb_store_rollback (store);
       return FALSE;
     }
-  store->words = g_strdup (words);
+  store->words = g_utf8_strlen (words, -1) > LONGEST_WORDS ? g_utf8_substring (words, 0, LONGEST_WORDS) : g_strdup (words);
   store->place = place != NULL ? *place : (GbPlace){ 0 };
   store->failed = FALSE;
   return TRUE;
 }
 
 /* After a write that failed there is nothing left to do but to roll back. */
+static gboolean
+may_go_on (GbStore *store, GError **error)
+{
+  return !store->failed
+         || gb_store_fail (error, GB_STORE_ERROR_REFUSED, _ ("A part of this change could not be written, so nothing was changed."));
+}
+
 static gboolean
 note (GbStore *store, gboolean written)
 {
@@ -49,9 +59,11 @@ note (GbStore *store, gboolean written)
 gboolean
 gb_store_put (GbStore *store, const GbRecord *old, const GbRecord *record, GError **error)
 {
-  g_return_val_if_fail (store->session != NULL && !store->failed, FALSE);
+  g_return_val_if_fail (store->session != NULL, FALSE);
   g_return_val_if_fail (record->id > 0, FALSE);
 
+  if (!may_go_on (store, error))
+    return FALSE;
   return note (store, old != NULL ? gb_rows_update (store, old, record, error) : gb_rows_insert (store, record, error));
 }
 
@@ -93,9 +105,11 @@ remove_part (GbStore *store, gint64 id, GError **error)
 gboolean
 gb_store_delete (GbStore *store, GbRecordKind kind, gint64 id, GError **error)
 {
-  g_return_val_if_fail (store->session != NULL && !store->failed, FALSE);
+  g_return_val_if_fail (store->session != NULL, FALSE);
   g_return_val_if_fail (kind != GB_RECORD_BUILD, FALSE);
 
+  if (!may_go_on (store, error))
+    return FALSE;
   return note (store, kind == GB_RECORD_PART ? remove_part (store, id, error) : gb_rows_remove (store, kind, id, error));
 }
 
@@ -132,7 +146,7 @@ finish_edit (GbStore *store, GError **error)
   changes = gb_changeset_read (store, changeset, (gsize) size, FALSE, error);
   done = changes != NULL;
   if (done && changes->changes->len > 0)
-    done = gb_check_cycles (store, changes, error) && gb_history_add (store, changeset, (gsize) size, error) && gb_check_commit (store, error);
+    done = gb_links_check_cycles (store, changes, error) && gb_history_add (store, changeset, (gsize) size, error) && gb_links_commit (store, error);
   sqlite3_free (changeset);
   return done ? g_steal_pointer (&changes) : NULL;
 }
@@ -144,9 +158,7 @@ gb_store_commit (GbStore *store, GbChanges **changes, GError **error)
 
   g_return_val_if_fail (store->session != NULL, FALSE);
 
-  if (store->failed)
-    gb_store_fail (error, GB_STORE_ERROR_REFUSED, _ ("A part of this change could not be written, so nothing was changed."));
-  else
+  if (may_go_on (store, error))
     finished = finish_edit (store, error);
   gb_store_rollback (store);
   if (finished == NULL)

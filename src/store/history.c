@@ -98,10 +98,12 @@ static char *
 read_words (GbStore *store, const char *sql)
 {
   g_autoptr (sqlite3_stmt) stmt = gb_sql_prepare (store, FALSE, sql, NULL);
+  const char *words;
 
   if (stmt == NULL || !gb_sql_next (store, stmt, NULL))
     return NULL;
-  return g_utf8_make_valid ((const char *) sqlite3_column_text (stmt, 0), sqlite3_column_bytes (stmt, 0));
+  words = (const char *) sqlite3_column_text (stmt, 0);
+  return g_utf8_make_valid (words != NULL ? words : "", -1);
 }
 
 #define UNDO_FROM " FROM history WHERE id = (SELECT done FROM history_mark)"
@@ -234,7 +236,7 @@ take_step (GbStore *store, gboolean undo, GbPlace *place, GError **error)
     return NULL;
   changes = gb_changeset_read (store, g_bytes_get_data (edit.changeset, NULL), g_bytes_get_size (edit.changeset), undo, error);
   if (changes == NULL || !apply (store, edit.changeset, undo, error) || !set_mark (store, undo ? edit.id - 1 : edit.id, error)
-      || !gb_check_links (store, changes, error) || !gb_check_cycles (store, changes, error))
+      || !gb_links_check (store, changes, error) || !gb_links_check_cycles (store, changes, error))
     return NULL;
   if (place != NULL)
     *place = edit.place;

@@ -401,11 +401,12 @@ update_statement (GbStore *store, GbRecordKind kind, guint64 mask, GError **erro
 gboolean
 gb_rows_update (GbStore *store, const GbRecord *old, const GbRecord *record, GError **error)
 {
-  guint64 mask = differing_columns (old, record);
+  guint64 mask;
   sqlite3_stmt *update;
   int at = 2;
 
   g_return_val_if_fail (old->kind == record->kind && old->id == record->id, FALSE);
+  mask = differing_columns (old, record);
   if (mask == 0)
     return TRUE;
   if (!check_record (record, mask, error))

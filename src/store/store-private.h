@@ -101,13 +101,18 @@ GbChanges *gb_changeset_read (GbStore *store, const void *changeset, gsize size,
 gboolean gb_check_header (GbStore *store, gint64 *version, GError **error);
 /* Of a small file: its pages hang together, and its rows keep the CHECKs. */
 gboolean gb_check_pages (GbStore *store, GError **error);
+
+/* links.c ---------------------------------------------------------------------------------------------------------- */
+
 /* No part among those added or moved lies in itself. */
-gboolean gb_check_cycles (GbStore *store, const GbChanges *changes, GError **error);
+gboolean gb_links_check_cycles (GbStore *store, const GbChanges *changes, GError **error);
 /* What was written refers to nothing that is not there, and nothing refers to what was removed. */
-gboolean gb_check_links (GbStore *store, const GbChanges *changes, GError **error);
-/* Commits. If a foreign key refuses, the sentence says what needs what, and the transaction is still open. */
-gboolean gb_check_commit (GbStore *store, GError **error);
+gboolean gb_links_check (GbStore *store, const GbChanges *changes, GError **error);
 /* Owners and references of a whole boat just read. */
-gboolean gb_check_boat (GbStore *store, const GbBoat *boat, GError **error);
+gboolean gb_links_check_boat (GbStore *store, const GbBoat *boat, GError **error);
+/* Commits. If a foreign key refuses, the sentence says what needs what, and the transaction is still open. */
+gboolean gb_links_commit (GbStore *store, GError **error);
+/* The sentence for the row of PRAGMA foreign_key_check that @stmt stands at. */
+char *gb_links_describe (GbStore *store, sqlite3_stmt *stmt);
 
 G_END_DECLS

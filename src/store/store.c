@@ -116,7 +116,7 @@ write_new (const char *path, const char *file, const GbBoat *boat, GError **erro
                                            GB_STORE_APPLICATION_ID, GB_STORE_SCHEMA_VERSION);
 
   return store != NULL && gb_sql_exec (store, head, error) && gb_sql_exec (store, gb_schema_sql, error)
-         && write_rows (store, boat, error) && gb_check_commit (store, error);
+         && write_rows (store, boat, error) && gb_links_commit (store, error);
 }
 
 gboolean
@@ -289,7 +289,7 @@ gb_store_load (GbStore *store, GError **error)
   if (!loaded)
     return NULL;
   gb_boat_settle (boat);
-  return gb_check_boat (store, boat, error) ? g_steal_pointer (&boat) : NULL;
+  return gb_links_check_boat (store, boat, error) ? g_steal_pointer (&boat) : NULL;
 }
 
 /* Makes @boat hold just what @fresh holds; records that stay keep their pointers. */

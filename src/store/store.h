@@ -61,7 +61,8 @@ const char *gb_store_read_only_reason (const GbStore *store); /* NULL if it may 
 /* Reads everything. */
 GbBoat *gb_store_load (GbStore *store, GError **error);
 
-/* One edit. @words say what is done, as Undo will show it ("thickness of Side panel"); @place where. Both are copied. */
+/* One edit. @words say what is done, as Undo will show it ("thickness of Side panel"), cut after 1000 letters;
+ * @place where. Both are copied. */
 gboolean gb_store_begin (GbStore *store, const char *words, const GbPlace *place, GError **error);
 /* Inserts @record if @old is NULL, else updates the columns that differ. The record's id must be set, see gb_store_next_id(). */
 gboolean gb_store_put (GbStore *store, const GbRecord *old, const GbRecord *record, GError **error);

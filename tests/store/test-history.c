@@ -81,6 +81,17 @@ test_words_follow_undo_and_redo (void)
 }
 
 static void
+test_endless_words_are_cut (void)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  g_autoptr (GbStore) store = scratch_store (scratch, NULL);
+  g_autofree char *endless = g_strnfill (20000, 'w');
+
+  add_part (store, endless, 1);
+  g_assert_cmpuint (strlen (gb_store_undo_words (store)), ==, 1000);
+}
+
+static void
 test_nothing_to_undo_is_said (void)
 {
   g_autoptr (Scratch) scratch = scratch_new ();
@@ -396,6 +407,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/history/words-follow-undo-and-redo", test_words_follow_undo_and_redo);
+  g_test_add_func ("/history/endless-words-are-cut", test_endless_words_are_cut);
   g_test_add_func ("/history/nothing-to-undo-is-said", test_nothing_to_undo_is_said);
   g_test_add_func ("/history/the-place-comes-back", test_the_place_comes_back);
   g_test_add_func ("/history/random-walk-equals-a-fresh-load", test_random_walk_equals_a_fresh_load);

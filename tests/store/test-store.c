@@ -472,6 +472,9 @@ test_a_bad_value_is_refused_and_nothing_remains (void)
   g_assert_error (error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED);
   g_assert_nonnull (strstr (error->message, "Side"));
   g_assert_nonnull (strstr (error->message, "Thickness"));
+  g_clear_error (&error);
+  g_assert_false (gb_store_put (store, NULL, good, &error)); /* only the roll back is left */
+  g_assert_error (error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED);
   commit_refused (store, "nothing was changed");
   g_clear_error (&error);
 
