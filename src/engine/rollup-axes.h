@@ -20,8 +20,9 @@ typedef struct
   double m, x, y, z;
 } GbFirst;
 
-/* The symmetric matrix that is the integral of p pT with p = (1, x, y, z): mass, first and second moments. The covariance of (mass,
- * first moments) changes with the axes in the same way, and is held in the same ten numbers. */
+/* The symmetric matrix that is the integral of p pT with p = (1, x, y, z): mass, first and second moments.
+ * The covariance of (mass, first moments) changes with the axes in the same way, and is held in the same ten
+ * numbers. */
 typedef struct
 {
   double m, x, y, z;
@@ -37,7 +38,8 @@ static inline gboolean
 gb_part_is_turned (const GbPart *part)
 {
   /* Not a number is neither less nor more than nothing. */
-  return part->turn_x < 0 || part->turn_x > 0 || part->turn_y < 0 || part->turn_y > 0 || part->turn_z < 0 || part->turn_z > 0;
+  return part->turn_x < 0 || part->turn_x > 0 || part->turn_y < 0 || part->turn_y > 0 || part->turn_z < 0
+         || part->turn_z > 0;
 }
 
 /* An origin that is not said is that of the enclosing axes: a group may be no more than a heading. */

@@ -5,12 +5,14 @@
 
 /* What a coating lies on.
  *
- * The surfaces of a part or group are gathered as masses are, area in place of mass, so that pairs, copies and turns count. Coatings have
- * no surface of their own: two coats on one group lie on the same wood, and a coating of a group that it is in cannot chase its own tail.
+ * The surfaces of a part or group are gathered as masses are, area in place of mass, so that pairs, copies
+ * and turns count. Coatings have no surface of their own: two coats on one group lie on the same wood, and a
+ * coating of a group that it is in cannot chase its own tail.
  *
- * Each group gathers its surfaces along with its masses, and they are kept for the length of the roll-up. So what is coated is mostly known
- * by the time that its coating is met; a coating of the very group that it is in waits until that one is about to close. For the
- * rest (a coating that stands before what it coats, or deeper) the surfaces are gathered ahead, once for each group. */
+ * Each group gathers its surfaces along with its masses, and they are kept for the length of the roll-up. So
+ * what is coated is mostly known by the time that its coating is met; a coating of the very group that it is
+ * in waits until that one is about to close. For the rest (a coating that stands before what it coats, or
+ * deeper) the surfaces are gathered ahead, once for each group. */
 
 typedef struct
 {
@@ -201,7 +203,8 @@ gb_rollup_surfaces (GbRollupWork *work, const GbPart *coating)
   if (!is_in_tree (part) || part == coating)
     return surfaces;
   surfaces = surfaces_of_one (work, part);
-  /* All copies of it count, up to the group that holds the coating too: that one's copies are coated each by their own. */
+  /* All copies of it count, up to the group that holds the coating too: that one's copies are coated each by
+   * their own. */
   for (; part != NULL && !contains (part, coating); part = gb_boat_part (work->boat, part->rec.owner))
     surfaces = copied_outward (part, &surfaces);
   if (part == innermost->group)

@@ -65,8 +65,9 @@ copy_outward (GbRollupWork *work, GbGathering *group)
     }
 }
 
-/* Variance of the mass, and covariance of the centre in the second moments of the result: each error's own first, then each material's.
- * A moment that is off by dM and a mass that is off by dm move the centre c by (dM - c dm)/m. */
+/* Variance of the mass, and covariance of the centre in the second moments of the result: each error's own
+ * first, then each material's. A moment that is off by dM and a mass that is off by dm move the centre c by
+ * (dM - c dm)/m. */
 static GbMoments
 spread_of (const GbRollupWork *work, const GbGathering *group)
 {
@@ -119,7 +120,8 @@ fill_place (const GbGathering *group, const GbAxes *to_boat, GbMoments *spread, 
 static const GbInertia unknown_inertia = { NAN, NAN, NAN, NAN, NAN, NAN };
 
 static void
-fill (const GbRollupWork *work, const GbGathering *group, double unit_mass, const GbAxes *to_boat, GbMass *mass)
+fill (
+    const GbRollupWork *work, const GbGathering *group, double unit_mass, const GbAxes *to_boat, GbMass *mass)
 {
   GbMoments spread = spread_of (work, group);
 
@@ -129,9 +131,13 @@ fill (const GbRollupWork *work, const GbGathering *group, double unit_mass, cons
     .listed_mass = group->listed,
     .placed_mass = group->placed.m,
     .scale = 1,
-    .x = NAN, .y = NAN, .z = NAN,
+    .x = NAN,
+    .y = NAN,
+    .z = NAN,
     .mass_sd = sqrt (spread.m),
-    .x_sd = NAN, .y_sd = NAN, .z_sd = NAN,
+    .x_sd = NAN,
+    .y_sd = NAN,
+    .z_sd = NAN,
     .inertia = unknown_inertia,
     .surface = NAN,
     .amount = NAN,
@@ -152,9 +158,17 @@ static void
 fill_unknown (const GbGathering *group, GbTrouble trouble, GbMass *mass)
 {
   *mass = (GbMass){
-    .mass = NAN, .unit_mass = NAN, .listed_mass = NAN, .scale = 1,
-    .x = NAN, .y = NAN, .z = NAN,
-    .mass_sd = NAN, .x_sd = NAN, .y_sd = NAN, .z_sd = NAN,
+    .mass = NAN,
+    .unit_mass = NAN,
+    .listed_mass = NAN,
+    .scale = 1,
+    .x = NAN,
+    .y = NAN,
+    .z = NAN,
+    .mass_sd = NAN,
+    .x_sd = NAN,
+    .y_sd = NAN,
+    .z_sd = NAN,
     .inertia = unknown_inertia,
     .surface = NAN,
     .amount = NAN,

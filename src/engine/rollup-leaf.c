@@ -15,7 +15,8 @@ typedef struct
   GbAs as;
   gboolean weighed;
   gboolean told[2]; /* by supports: x, y */
-  GbMoments errors; /* covariance of one's mass and moments, without the materials' errors; of the mass alone where it has no place */
+  GbMoments errors; /* covariance of one's mass and moments, without the materials' errors; of the mass alone
+                       where it has no place */
 } Leaf;
 
 /* A skin's mesh lies in the boat's axes, whatever group it is listed in. */
@@ -125,7 +126,8 @@ static void
 stand_on_scale (const GbRollupWork *work, Leaf *leaf, guint weighing)
 {
   const GbWeighing *record = gb_boat_all (work->boat, GB_RECORD_WEIGHING)->pdata[weighing];
-  GbOnScaleOne one = gb_weighing_of_one (work->boat, record, &work->rollup->weighings[weighing], leaf->centre);
+  GbOnScaleOne one
+      = gb_weighing_of_one (work->boat, record, &work->rollup->weighings[weighing], leaf->centre);
 
   leaf->mass = one.mass;
   leaf->as = GB_AS_WEIGHED;
@@ -285,9 +287,13 @@ fill (const GbRollupWork *work, const GbAxes *to_boat, const Leaf *leaf, GbMass 
     .listed_mass = leaf->copies * leaf->taken.mass,
     .placed_mass = leaf->placed ? all : 0,
     .scale = 1,
-    .x = NAN, .y = NAN, .z = NAN,
+    .x = NAN,
+    .y = NAN,
+    .z = NAN,
     .mass_sd = leaf->copies * mass_sd (work, leaf),
-    .x_sd = NAN, .y_sd = NAN, .z_sd = NAN,
+    .x_sd = NAN,
+    .y_sd = NAN,
+    .z_sd = NAN,
     .inertia = inertia_of (to_boat, leaf),
     .surface = leaf->taken.surface,
     .amount = leaf->taken.amount,
@@ -316,7 +322,8 @@ gather (GbRollupWork *work, GbGathering *group, const Leaf *leaf, const GbMass *
 
   if (leaf->placed)
     {
-      GbMoments moments = gb_moments_at (leaf->mass, leaf->centre, &leaf->taken.extent), errors = leaf->errors;
+      GbMoments moments = gb_moments_at (leaf->mass, leaf->centre, &leaf->taken.extent),
+                errors = leaf->errors;
 
       gb_part_copy_moments (leaf->part, leaf->copies, &moments);
       gb_part_copy_errors (leaf->part, leaf->copies, &errors);
@@ -333,7 +340,8 @@ gather (GbRollupWork *work, GbGathering *group, const Leaf *leaf, const GbMass *
       GbFirst none = { 0 }, at = { 1, leaf->centre[0], leaf->centre[1], leaf->centre[2] };
       GbFirst first = leaf->placed ? gb_part_copy_first (leaf->part, leaf->copies * masses[i], &at) : none;
 
-      gb_shared_errors_add (&work->shared, group->shared, materials[i], &first, leaf->placed ? 0 : leaf->copies * masses[i]);
+      gb_shared_errors_add (&work->shared, group->shared, materials[i], &first,
+                            leaf->placed ? 0 : leaf->copies * masses[i]);
     }
   group->known = TRUE;
   group->listed += isnan (mass->listed_mass) ? mass->mass : mass->listed_mass;

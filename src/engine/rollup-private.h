@@ -22,14 +22,14 @@ typedef struct
 /* An open group, gathering what is in it: in its own axes, and one of it. */
 typedef struct
 {
-  const GbPart *group; /* NULL: the boat */
-  guint end;           /* index after the last that is in it */
-  guint weighing;      /* index of the one that stands for it, or GB_NOT_WEIGHED */
-  GbAxes axes;         /* its own in those around it */
-  GbAxes to_boat;      /* its own in the boat's */
-  guint shared;        /* where its shared errors begin */
-  GbMoments placed;    /* masses that have a place */
-  GbMoments errors;    /* covariance of those, without what is shared */
+  const GbPart *group;          /* NULL: the boat */
+  guint end;                    /* index after the last that is in it */
+  guint weighing;               /* index of the one that stands for it, or GB_NOT_WEIGHED */
+  GbAxes axes;                  /* its own in those around it */
+  GbAxes to_boat;               /* its own in the boat's */
+  guint shared;                 /* where its shared errors begin */
+  GbMoments placed;             /* masses that have a place */
+  GbMoments errors;             /* covariance of those, without what is shared */
   double loose, loose_variance; /* mass without a place */
   GbSurfaces surfaces;
   guint waiting; /* where the coatings begin that wait for all of its surfaces */
@@ -70,14 +70,14 @@ struct _GbRollupWork
   double place_spread;
   GArray *open; /* of GbGathering, outermost first */
   GbSharedErrors shared;
-  GArray *standing;    /* of GbStanding */
+  GArray *standing; /* of GbStanding */
   guint next_standing;
-  GArray *spans;       /* of GbSpan: all groups, in the tree's order */
-  GArray *shares;      /* of GbShares, by index of the weighing */
-  gboolean scaled;     /* a group or the boat is weighed */
-  GArray *surface_of;  /* of guint, by index of the part: place in 'surfaces', from 1 */
-  GArray *surfaces;    /* of GbSurfaces */
-  GArray *waiting;     /* of GbWaiting: coatings of the open groups that they are in */
+  GArray *spans;      /* of GbSpan: all groups, in the tree's order */
+  GArray *shares;     /* of GbShares, by index of the weighing */
+  gboolean scaled;    /* a group or the boat is weighed */
+  GArray *surface_of; /* of guint, by index of the part: place in 'surfaces', from 1 */
+  GArray *surfaces;   /* of GbSurfaces */
+  GArray *waiting;    /* of GbWaiting: coatings of the open groups that they are in */
 };
 
 /* How many there are of it, the pair counted; NAN if that cannot be. */
@@ -107,7 +107,8 @@ gb_part_copy_errors (const GbPart *part, double copies, GbMoments *errors)
 static inline GbFirst
 gb_part_copy_first (const GbPart *part, double copies, const GbFirst *first)
 {
-  return (GbFirst){ copies * first->m, copies * first->x, part->pair ? 0 : copies * first->y, copies * first->z };
+  return (GbFirst){ copies * first->m, copies * first->x, part->pair ? 0 : copies * first->y,
+                    copies * first->z };
 }
 
 static inline gboolean
@@ -137,8 +138,9 @@ gb_inertia_of (GbMoments *moments, const GbAxes *to_boat)
                       .zx = moments->zx };
 }
 
-/* Calls a part that is a few ahead into the cache: the parts lie apart in memory, and waiting for each was a tenth of a large roll-up. Always
- * inlined, because a compiler takes a function that does nothing else for one that does nothing. */
+/* Calls a part that is a few ahead into the cache: the parts lie apart in memory, and waiting for each was a
+ * tenth of a large roll-up. Always inlined, because a compiler takes a function that does nothing else for
+ * one that does nothing. */
 G_ALWAYS_INLINE static inline void
 gb_fetch_ahead (const GPtrArray *parts, guint i)
 {
@@ -154,7 +156,8 @@ gb_rollup_innermost (GbRollupWork *work)
   return &g_array_index (work->open, GbGathering, work->open->len - 1);
 }
 
-/* Centre of one in the axes of what it is in, from the part or from its skin; turns @taken's extent into those axes. */
+/* Centre of one in the axes of what it is in, from the part or from its skin; turns @taken's extent into
+ * those axes. */
 void gb_leaf_place (const GbPart *part, const GbAxes *to_boat, GbTakenOff *taken, double centre[3]);
 /* What is known of one's surface, in the axes of the group that it is in. */
 GbSurfaces gb_leaf_surfaces (const GbTakenOff *taken, const double centre[3]);
@@ -164,7 +167,8 @@ void gb_rollup_add_leaf (GbRollupWork *work, const GbPart *part, guint weighing)
 /* @group: NULL for the boat. */
 void gb_rollup_open_group (GbRollupWork *work, const GbPart *group, guint end, guint weighing);
 void gb_rollup_close_group (GbRollupWork *work);
-/* The weighing that stands for the part at @index, or for GB_WHOLE_BOAT; parts are to be asked for in the tree's order. */
+/* The weighing that stands for the part at @index, or for GB_WHOLE_BOAT; parts are to be asked for in the
+ * tree's order. */
 guint gb_rollup_weighing_of (GbRollupWork *work, guint index);
 /* Puts the scale's word in place of what @group gathered. */
 void gb_rollup_stand_on_scale (GbRollupWork *work, GbGathering *group);

@@ -19,8 +19,8 @@ gb_rollup_weighing_of (GbRollupWork *work, guint index)
   return GB_NOT_WEIGHED;
 }
 
-/* What was weighed itself keeps its mass, and the difference falls on the rest, in proportion; where there is no rest, or it would have to
- * be less than nothing, all change alike. */
+/* What was weighed itself keeps its mass, and the difference falls on the rest, in proportion; where there is
+ * no rest, or it would have to be less than nothing, all change alike. */
 static GbShares
 shares_of (const GbGathering *group, double mass)
 {
@@ -33,10 +33,13 @@ shares_of (const GbGathering *group, double mass)
   return (GbShares){ 1, 1 };
 }
 
-/* The centre that supports do not tell stays where the parts put it, with the errors that they put it there with; those of their masses are
- * gone. (A centre c = M/m is off by (dM - c dm)/m.) */
+/* The centre that supports do not tell stays where the parts put it, with the errors that they put it there
+ * with; those of their masses are gone. (A centre c = M/m is off by (dM - c dm)/m.) */
 static void
-keep_errors_of_centre (GbRollupWork *work, GbGathering *group, const GbOnScaleOne *one, const double centre[3])
+keep_errors_of_centre (GbRollupWork *work,
+                       GbGathering *group,
+                       const GbOnScaleOne *one,
+                       const double centre[3])
 {
   double per = group->placed.m > 0 ? one->mass / group->placed.m : 0;
   double x = one->told[0] ? 0 : per, y = one->told[1] ? 0 : per, z = per;
@@ -72,8 +75,13 @@ put_mass_at (GbGathering *group, double mass, const double centre[3])
   gb_moments_centre (placed);
   if (placed->m > 0)
     gb_moments_scale (placed, mass / placed->m);
-  *placed = (GbMoments){ .m = mass, .xx = placed->xx, .yy = placed->yy, .zz = placed->zz,
-                         .xy = placed->xy, .yz = placed->yz, .zx = placed->zx };
+  *placed = (GbMoments){ .m = mass,
+                         .xx = placed->xx,
+                         .yy = placed->yy,
+                         .zz = placed->zz,
+                         .xy = placed->xy,
+                         .yz = placed->yz,
+                         .zx = placed->zx };
   gb_moments_move (placed, &to_centre);
   group->loose = group->loose_variance = 0;
 }
@@ -94,7 +102,8 @@ gb_rollup_stand_on_scale (GbRollupWork *work, GbGathering *group)
   const GbWeighing *weighing = gb_boat_all (work->boat, GB_RECORD_WEIGHING)->pdata[group->weighing];
   double m = group->placed.m;
   double centre[3] = { group->placed.x / m, group->placed.y / m, group->placed.z / m };
-  GbOnScaleOne one = gb_weighing_of_one (work->boat, weighing, &work->rollup->weighings[group->weighing], centre);
+  GbOnScaleOne one
+      = gb_weighing_of_one (work->boat, weighing, &work->rollup->weighings[group->weighing], centre);
 
   g_array_index (work->shares, GbShares, group->weighing) = shares_of (group, one.mass);
   work->scaled = TRUE;
@@ -125,7 +134,9 @@ scale_of (const GbMass *mass, const GbShares *shares)
 {
   double weighed = mass->by_as[GB_AS_WEIGHED];
 
-  return mass->mass > 0 ? (shares->unweighed * (mass->mass - weighed) + shares->weighed * weighed) / mass->mass : 1;
+  return mass->mass > 0
+             ? (shares->unweighed * (mass->mass - weighed) + shares->weighed * weighed) / mass->mass
+             : 1;
 }
 
 static void

@@ -41,7 +41,8 @@ lies_in (guint entry, guint bottom)
 }
 
 void
-gb_shared_errors_add (GbSharedErrors *errors, guint bottom, guint material, const GbFirst *first, double loose)
+gb_shared_errors_add (
+    GbSharedErrors *errors, guint bottom, guint material, const GbFirst *first, double loose)
 {
   guint *where = &g_array_index (errors->where, guint, material);
 

@@ -5,31 +5,33 @@
 
 /* The roll-up.
  *
- * 1. Take-off. One of each part has a mass m (takeoff.c), a centre c, and an extent: its second moments about its centre over its mass.
- *    Sheets, lengths and blocks are boxes, rods and tubes, length along x, width along y, thickness along z, then turned; a drawn
- *    outline and a skin have theirs; the rest are points. A scale's word stands instead of the take-off's (weighing.c).
+ * 1. Take-off. One of each part has a mass m (takeoff.c), a centre c, and an extent: its second moments about
+ * its centre over its mass. Sheets, lengths and blocks are boxes, rods and tubes, length along x, width along
+ * y, thickness along z, then turned; a drawn outline and a skin have theirs; the rest are points. A scale's
+ * word stands instead of the take-off's (weighing.c).
  *
- * 2. Gathering. Each group adds up, in its own axes and for one of it, the matrix S = sum of m p pT with p = (1, x, y, z): mass, first
- *    and second moments in one. A turn and a shift are a matrix A on p, so the group's parts lie in the axes around it as A S AT. A
- *    pair adds the mirror image in y; a quantity multiplies. Centre, inertia and radii of gyration follow from S by the parallel
- *    axis theorem.
+ * 2. Gathering. Each group adds up, in its own axes and for one of it, the matrix S = sum of m p pT with p =
+ * (1, x, y, z): mass, first and second moments in one. A turn and a shift are a matrix A on p, so the group's
+ * parts lie in the axes around it as A S AT. A pair adds the mirror image in y; a quantity multiplies.
+ * Centre, inertia and radii of gyration follow from S by the parallel axis theorem.
  *
- * 3. Errors. The vector v = (M, Mx, My, Mz) is linear in everything that may be off. What is off in one part alone (its amount, its place,
- *    its scale) adds to the covariance matrix C of v, which goes the way of S: A C AT. What is off in a material is off in all that
- *    is made of it, by one share e of unknown size and standard deviation r: so for each material the vector g of what v would change
- *    by for e = 1 is carried along (rollup-shared.c). Copies and mirror images are one linear map on v, so their errors stay one error.
- *    At the end the covariance is C + sum of r2 g gT. That of the centre M1/M follows in first order. Distances are exact; a
- *    group's own place is off only where the builder says so.
+ * 3. Errors. The vector v = (M, Mx, My, Mz) is linear in everything that may be off. What is off in one part
+ * alone (its amount, its place, its scale) adds to the covariance matrix C of v, which goes the way of S: A C
+ * AT. What is off in a material is off in all that is made of it, by one share e of unknown size and standard
+ * deviation r: so for each material the vector g of what v would change by for e = 1 is carried along
+ * (rollup-shared.c). Copies and mirror images are one linear map on v, so their errors stay one error. At the
+ * end the covariance is C + sum of r2 g gT. That of the centre M1/M follows in first order. Distances are
+ * exact; a group's own place is off only where the builder says so.
  *
- * 4. Parts without a place count for the mass and not for the centre: they are summed apart ('loose'), errors as well. Parts without a mass
- *    are counted.
+ * 4. Parts without a place count for the mass and not for the centre: they are summed apart ('loose'), errors
+ * as well. Parts without a mass are counted.
  *
- * 5. Scales on groups. The mass that the scale gives stands for the sum of the parts, with its own error alone; the centre stays, with its
- *    errors, unless supports tell it (rollup-scale.c). What that makes of each part's mass in a statement is its 'scale', found on a
- *    second way down the tree.
+ * 5. Scales on groups. The mass that the scale gives stands for the sum of the parts, with its own error
+ * alone; the centre stays, with its errors, unless supports tell it (rollup-scale.c). What that makes of each
+ * part's mass in a statement is its 'scale', found on a second way down the tree.
  *
- * The sums run in the order of the tree, which nothing on a screen changes, and with nothing but + - x / and sqrt, sin and cos, so
- * they come out the same everywhere. */
+ * The sums run in the order of the tree, which nothing on a screen changes, and with nothing but + - x / and
+ * sqrt, sin and cos, so they come out the same everywhere. */
 
 /* Where the builder says nothing: what a new build starts with. */
 static double
@@ -210,9 +212,17 @@ const GbMass *
 gb_rollup_part (const GbRollup *rollup, const GbPart *part)
 {
   static const GbMass not_in_the_tree = {
-    .mass = NAN, .unit_mass = NAN, .listed_mass = NAN, .scale = 1,
-    .x = NAN, .y = NAN, .z = NAN,
-    .mass_sd = NAN, .x_sd = NAN, .y_sd = NAN, .z_sd = NAN,
+    .mass = NAN,
+    .unit_mass = NAN,
+    .listed_mass = NAN,
+    .scale = 1,
+    .x = NAN,
+    .y = NAN,
+    .z = NAN,
+    .mass_sd = NAN,
+    .x_sd = NAN,
+    .y_sd = NAN,
+    .z_sd = NAN,
     .surface = NAN,
     .amount = NAN,
   };

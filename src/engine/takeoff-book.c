@@ -38,7 +38,8 @@ struct _GbBook
   Slot materials[N_SLOTS];
   Slot stock[N_SLOTS];
   GArray *skins; /* of Skin */
-  GHashTable *outlines; /* where the part keeps the text -> Outline; what stands there now may be another one */
+  GHashTable
+      *outlines; /* where the part keeps the text -> Outline; what stands there now may be another one */
   guint opening;
 };
 

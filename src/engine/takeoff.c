@@ -14,11 +14,13 @@ gb_trouble_sentence (GbTrouble trouble)
     case GB_TROUBLE_NO_MATERIAL:
       return _ ("It has no material. Choose one, or stock that has one.");
     case GB_TROUBLE_NO_DENSITY:
-      return _ ("Its material lacks the figure that is needed here. Enter a density, or a mass per area or length, on the materials page.");
+      return _ ("Its material lacks the figure that is needed here. Enter a density, or a mass per area or "
+                "length, on the materials page.");
     case GB_TROUBLE_NO_SIZE:
       return _ ("A size is missing. Enter what is still empty, or choose stock that has it.");
     case GB_TROUBLE_BAD_SIZE:
-      return _ ("Its sizes cannot be. Look for one that is not above nothing, or for a wall thicker than its tube.");
+      return _ ("Its sizes cannot be. Look for one that is not above nothing, or for a wall thicker than its "
+                "tube.");
     case GB_TROUBLE_BAD_OUTLINE:
       return _ ("Its outline cannot be read, crosses itself or has no area. Correct its points.");
     case GB_TROUBLE_NO_HULL:
@@ -26,7 +28,8 @@ gb_trouble_sentence (GbTrouble trouble)
     case GB_TROUBLE_BAD_HULL:
       return _ ("Its hull has no shape yet. See what is wrong with it on the hulls page.");
     case GB_TROUBLE_NO_SURFACE:
-      return _ ("There is nothing to coat. Enter an area, or choose another part or group that has surfaces.");
+      return _ (
+          "There is nothing to coat. Enter an area, or choose another part or group that has surfaces.");
     case GB_TROUBLE_NO_MASS:
       return _ ("It has no mass. Enter what one weighs.");
     case GB_TROUBLE_NONE:
@@ -102,7 +105,9 @@ is_known_by (GbBook *book, const GbTakenOff *taken, GbMeasure measure)
 static void
 extend_box (GbTakenOff *taken, double length, double width, double thickness)
 {
-  taken->extent = (GbMoments){ .m = 1, .xx = length * length / 12, .yy = width * width / 12, .zz = thickness * thickness / 12 };
+  taken->extent = (GbMoments){
+    .m = 1, .xx = length * length / 12, .yy = width * width / 12, .zz = thickness * thickness / 12
+  };
 }
 
 static double

@@ -13,8 +13,9 @@ G_BEGIN_DECLS
  *
  *   mass = amount x per x figure, and for cloth as much again times the resin ratio
  *
- * with 'amount' in m2, m, m3 or pieces, 'per' the thickness, the area of the section, the coats or 1, and 'figure' the material's
- * density, mass per area or mass per length, or a mass that the part or its stock gives. */
+ * with 'amount' in m2, m, m3 or pieces, 'per' the thickness, the area of the section, the coats or 1, and
+ * 'figure' the material's density, mass per area or mass per length, or a mass that the part or its stock
+ * gives. */
 
 typedef enum
 {
@@ -31,17 +32,18 @@ typedef struct
   GbTrouble trouble;
   GbPartSize size;
   GbFigureKind by;
-  double amount;  /* NAN where unknown, as all that follows */
+  double amount; /* NAN where unknown, as all that follows */
   double per;
   double figure;
-  double mass;    /* of one, resin included */
+  double mass; /* of one, resin included */
   double resin_mass;
-  guint material; /* index of the one that the figure is of; GB_NO_MATERIAL where it is the part's own or the stock's */
+  guint material; /* index of the one that the figure is of; GB_NO_MATERIAL where it is the part's own or the
+                     stock's */
   guint resin;    /* index; GB_NO_MATERIAL */
   double surface; /* both faces and edges */
-  double centre[3];  /* of a skin, in the boat's axes; else NAN */
-  GbMoments extent;  /* second moments about its centre over its mass (m2), in its own axes, of a skin in the boat's; m is 1, or 0 for a
-                        point */
+  double centre[3]; /* of a skin, in the boat's axes; else NAN */
+  GbMoments extent; /* second moments about its centre over its mass (m2), in its own axes, of a skin in the
+                       boat's; m is 1, or 0 for a point */
 } GbTakenOff;
 
 /* What take-offs look up: the materials' figures, stock, drawn outlines, hulls. */

@@ -59,7 +59,8 @@ judge_sinking (Judge *judge)
 
   /* Translators: two masses, with their units. */
   say (judge, GB_VERDICT_PASSED,
-       g_strdup_printf (_ ("With margin and loads she comes to %s, and the hulls carry %s with their edge at the water: she sinks."),
+       g_strdup_printf (_ ("With margin and loads she comes to %s, and the hulls carry %s with their edge at "
+                           "the water: she sinks."),
                         total, brim));
 }
 
@@ -72,7 +73,8 @@ judge_limit (Judge *judge)
 
   /* Translators: three masses, with their units. */
   say (judge, GB_VERDICT_PASSED,
-       g_strdup_printf (_ ("With margin and loads she comes to %s: %s over the flotation limit of %s."), total, over, limit));
+       g_strdup_printf (_ ("With margin and loads she comes to %s: %s over the flotation limit of %s."),
+                        total, over, limit));
 }
 
 static void
@@ -94,7 +96,9 @@ judge_flotation (Judge *judge)
 
       /* Translators: a chance in per cent, with its sign. */
       say (judge, GB_VERDICT_NOTE,
-           g_strdup_printf (_ ("She is within the flotation limit, but the chance that she comes out over it is %s."), chance));
+           g_strdup_printf (
+               _ ("She is within the flotation limit, but the chance that she comes out over it is %s."),
+               chance));
     }
 }
 
@@ -112,7 +116,8 @@ judge_target (Judge *judge)
   target_words = mass_text (judge, target);
   /* Translators: three masses, with their units. */
   say (judge, GB_VERDICT_PASSED,
-       g_strdup_printf (_ ("The finished boat, with margin, comes to %s: %s over the target of %s."), mass_words, over, target_words));
+       g_strdup_printf (_ ("The finished boat, with margin, comes to %s: %s over the target of %s."),
+                        mass_words, over, target_words));
 }
 
 static void
@@ -121,7 +126,8 @@ judge_budget (Judge *judge)
   const GbCosts *costs = &judge->findings->costs;
   g_autofree char *forecast = NULL, *over = NULL, *budget = NULL;
 
-  if (costs->budget == GB_MONEY_UNKNOWN || costs->forecast == GB_MONEY_UNKNOWN || costs->forecast <= costs->budget)
+  if (costs->budget == GB_MONEY_UNKNOWN || costs->forecast == GB_MONEY_UNKNOWN
+      || costs->forecast <= costs->budget)
     return;
   forecast = money_text (judge, costs->forecast);
   over = money_text (judge, costs->forecast - costs->budget);
@@ -145,11 +151,12 @@ note_parts (Judge *judge)
   const GbMass *boat = &judge->findings->rollup.boat;
 
   note_number (judge, boat->n_no_mass,
-               ngettext ("%u part without a mass.",
-                         "%u parts without a mass.", boat->n_no_mass));
-  note_number (judge, boat->n_no_place,
-               ngettext ("%u part without a place: it counts for the mass, and not for the centre of gravity.",
-                         "%u parts without a place: they count for the mass, and not for the centre of gravity.", boat->n_no_place));
+               ngettext ("%u part without a mass.", "%u parts without a mass.", boat->n_no_mass));
+  note_number (
+      judge, boat->n_no_place,
+      ngettext ("%u part without a place: it counts for the mass, and not for the centre of gravity.",
+                "%u parts without a place: they count for the mass, and not for the centre of gravity.",
+                boat->n_no_place));
 }
 
 static void
@@ -169,7 +176,8 @@ note_hulls (Judge *judge)
         say (judge, GB_VERDICT_NOTE, g_strdup_printf (_ ("%s: %s"), title, hulls->hulls[i].trouble));
       }
   if (isnan (judge->findings->flotation.water_density))
-    say (judge, GB_VERDICT_NOTE, g_strdup (_ ("The density of the water is not known, and so no flotation limit.")));
+    say (judge, GB_VERDICT_NOTE,
+         g_strdup (_ ("The density of the water is not known, and so no flotation limit.")));
 }
 
 static void
@@ -178,11 +186,10 @@ note_loads (Judge *judge)
   const GbFlotation *flotation = &judge->findings->flotation;
 
   note_number (judge, flotation->n_no_mass_loads,
-               ngettext ("%u load without a mass.",
-                         "%u loads without a mass.", flotation->n_no_mass_loads));
-  note_number (judge, flotation->n_no_place_loads,
-               ngettext ("%u load without a place.",
-                         "%u loads without a place.", flotation->n_no_place_loads));
+               ngettext ("%u load without a mass.", "%u loads without a mass.", flotation->n_no_mass_loads));
+  note_number (
+      judge, flotation->n_no_place_loads,
+      ngettext ("%u load without a place.", "%u loads without a place.", flotation->n_no_place_loads));
 }
 
 static void
@@ -197,8 +204,8 @@ note_money (Judge *judge)
                ngettext ("%u line of a receipt is without a price or a quantity.",
                          "%u lines of receipts are without a price or a quantity.", costs->n_no_price_lines));
   note_number (judge, costs->n_future,
-               ngettext ("%u receipt is dated in the future.",
-                         "%u receipts are dated in the future.", costs->n_future));
+               ngettext ("%u receipt is dated in the future.", "%u receipts are dated in the future.",
+                         costs->n_future));
 }
 
 GPtrArray *

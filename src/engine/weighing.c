@@ -115,7 +115,9 @@ gb_weighing_work_out (const GbBoat *boat, const GbWeighing *weighing, GbWeighed 
   const GbPart *part = gb_boat_part (boat, weighing->part);
   double of_all = part != NULL && weighing->on_scale == GB_ON_SCALE_ONE ? copies_of (part) : 1;
 
-  *weighed = (GbWeighed){ .weighing = weighing->rec.id, .part = weighing->part, .date = weighing->date, .listed = NAN };
+  *weighed = (GbWeighed){
+    .weighing = weighing->rec.id, .part = weighing->part, .date = weighing->date, .listed = NAN
+  };
   weighed->mass = total_of (weighing, readings) * of_all;
   weighed->mass_sd = isnan (weighed->mass) ? NAN : sqrt (variance_of (weighing, readings)) * of_all;
   locate (weighing, readings, 0, &weighed->x, &weighed->x_sd);
@@ -145,7 +147,10 @@ reading_errors (const GbWeighing *weighing)
 }
 
 GbOnScaleOne
-gb_weighing_of_one (const GbBoat *boat, const GbWeighing *weighing, const GbWeighed *weighed, double centre[3])
+gb_weighing_of_one (const GbBoat *boat,
+                    const GbWeighing *weighing,
+                    const GbWeighed *weighed,
+                    double centre[3])
 {
   const GbPart *part = gb_boat_part (boat, weighing->part);
   gboolean both_sides = part != NULL && part->pair && weighing->on_scale == GB_ON_SCALE_ALL;

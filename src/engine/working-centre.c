@@ -1,14 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-working"
 
-/* How a centre of gravity came about: of a group by the moment table, of a part by the way out through its groups. */
+/* How a centre of gravity came about: of a group by the moment table, of a part by the way out through its
+ * groups. */
 
 #include "rollup-private.h"
 #include "working-private.h"
 
 #include <glib/gi18n-lib.h>
 
-/* Arms in metres and moments in kg m, or in inches and lb in: the units of hand calculations, not those of a drawing. */
+/* Arms in metres and moments in kg m, or in inches and lb in: the units of hand calculations, not those of a
+ * drawing. */
 typedef struct
 {
   GbColumnFormat mass, arm, moment;
@@ -29,16 +31,19 @@ moment_unit (GbUnits units)
 static Table
 table_for (const GbHand *hand, double mass, double arm)
 {
-  double kilo = gb_quantity_factor (GB_DIM_MASS, hand->units), metre = hand->units == GB_UNITS_FEET ? 0.0254 : 1;
+  double kilo = gb_quantity_factor (GB_DIM_MASS, hand->units),
+         metre = hand->units == GB_UNITS_FEET ? 0.0254 : 1;
 
-  return (Table){ gb_column_format (mass, kilo), gb_column_format (arm, metre), gb_column_format (mass * arm, kilo * metre) };
+  return (Table){ gb_column_format (mass, kilo), gb_column_format (arm, metre),
+                  gb_column_format (mass * arm, kilo * metre) };
 }
 
 static void
 start_table (GbHand *hand)
 {
   g_autofree char *mass = gb_hand_heading (_ ("Mass"), gb_quantity_unit (GB_DIM_MASS, hand->units));
-  g_autofree char *x = gb_hand_heading (_ ("x"), arm_unit (hand->units)), *y = gb_hand_heading (_ ("y"), arm_unit (hand->units));
+  g_autofree char *x = gb_hand_heading (_ ("x"), arm_unit (hand->units)),
+                  *y = gb_hand_heading (_ ("y"), arm_unit (hand->units));
   g_autofree char *z = gb_hand_heading (_ ("z"), arm_unit (hand->units));
   g_autofree char *moment = gb_hand_heading (_ ("Moment"), moment_unit (hand->units));
 
@@ -101,7 +106,8 @@ show_table (GbHand *hand, const GPtrArray *children, const Sum *sum)
       const double centre[3] = { mass->x, mass->y, mass->z };
       gboolean placed = mass->placed_mass > 0;
 
-      add_row (hand, &table, gb_record_dup_title (children->pdata[i]), placed ? mass->placed_mass : NAN, placed ? centre : nowhere);
+      add_row (hand, &table, gb_record_dup_title (children->pdata[i]), placed ? mass->placed_mass : NAN,
+               placed ? centre : nowhere);
     }
   add_row (hand, &table, g_strdup (_ ("Sum, and its centre")), sum->mass, sum->centre);
 }
@@ -109,7 +115,8 @@ show_table (GbHand *hand, const GPtrArray *children, const Sum *sum)
 static char *
 place_text (const GbHand *hand, const double centre[3])
 {
-  g_autofree char *x = gb_hand_show (hand, centre[0], GB_DIM_LENGTH), *y = gb_hand_show (hand, centre[1], GB_DIM_LENGTH);
+  g_autofree char *x = gb_hand_show (hand, centre[0], GB_DIM_LENGTH),
+                  *y = gb_hand_show (hand, centre[1], GB_DIM_LENGTH);
   g_autofree char *z = gb_hand_show (hand, centre[2], GB_DIM_LENGTH);
 
   /* Translators: a place along the three axes, each with its unit. */
@@ -130,8 +137,8 @@ show_division (GbHand *hand, const Sum *sum)
       g_autofree char *moment = gb_column_show (table.moment, sum->mass * sum->centre[i]);
       g_autofree char *arm = gb_hand_show (hand, sum->centre[i], GB_DIM_LENGTH);
 
-      g_string_append_printf (text, "%s%s: %s %s ÷ %s %s = %s", i > 0 ? "; " : "", axes[i], moment, moment_unit (hand->units), mass,
-                              mass_unit, arm);
+      g_string_append_printf (text, "%s%s: %s %s ÷ %s %s = %s", i > 0 ? "; " : "", axes[i], moment,
+                              moment_unit (hand->units), mass, mass_unit, arm);
     }
   gb_hand_step (hand, _ ("Centre: sum of the moments ÷ sum of the masses, in the boat's axes"),
                 g_string_free (g_steal_pointer (&text), FALSE), NULL);
@@ -144,14 +151,16 @@ show_left_out (GbHand *hand, const GbMass *mass)
 
   if (mass->n_no_place > 0)
     {
-      no_place = g_strdup_printf (ngettext ("%u part without a place is left out", "%u parts without a place are left out",
-                                            mass->n_no_place), mass->n_no_place);
+      no_place = g_strdup_printf (ngettext ("%u part without a place is left out",
+                                            "%u parts without a place are left out", mass->n_no_place),
+                                  mass->n_no_place);
       gb_hand_step (hand, no_place, gb_hand_show (hand, mass->mass - mass->placed_mass, GB_DIM_MASS), NULL);
     }
   if (mass->n_no_mass > 0)
     {
-      no_mass = g_strdup_printf (ngettext ("%u part without a mass is left out", "%u parts without a mass are left out",
-                                           mass->n_no_mass), mass->n_no_mass);
+      no_mass = g_strdup_printf (ngettext ("%u part without a mass is left out",
+                                           "%u parts without a mass are left out", mass->n_no_mass),
+                                 mass->n_no_mass);
       gb_hand_step (hand, no_mass, NULL, NULL);
     }
 }
@@ -170,10 +179,12 @@ show_supports (GbHand *hand, gint64 part)
   x = gb_hand_show (hand, weighed->x, GB_DIM_LENGTH);
   y = gb_hand_show (hand, weighed->y, GB_DIM_LENGTH);
   if (!isnan (weighed->x))
-    gb_hand_step (hand, _ ("The supports say: sum of reading × x ÷ sum of readings, in the axes of the weighing"),
+    gb_hand_step (hand,
+                  _ ("The supports say: sum of reading × x ÷ sum of readings, in the axes of the weighing"),
                   g_strdup_printf ("x %s", x), NULL);
   if (!isnan (weighed->y))
-    gb_hand_step (hand, _ ("The supports say: sum of reading × y ÷ sum of readings, in the axes of the weighing"),
+    gb_hand_step (hand,
+                  _ ("The supports say: sum of reading × y ÷ sum of readings, in the axes of the weighing"),
                   g_strdup_printf ("y %s", y), NULL);
 }
 
@@ -191,7 +202,8 @@ show_result (GbHand *hand, const GbMass *mass)
   gb_radii_of_gyration (mass, radii);
   for (guint i = 0; i < 3; i++)
     radii[i] = radii[i] < 1e-6 ? 0 : radii[i]; /* rounding leaves a hair of a point or a plane */
-  gb_hand_step (hand, _ ("Radius of gyration about each axis through the centre: √(inertia ÷ mass)"), place_text (hand, radii), NULL);
+  gb_hand_step (hand, _ ("Radius of gyration about each axis through the centre: √(inertia ÷ mass)"),
+                place_text (hand, radii), NULL);
 }
 
 static void
@@ -205,14 +217,16 @@ show_group (GbHand *hand, const GbPart *part, const GPtrArray *children, const G
   if (mass->weighed)
     show_supports (hand, part != NULL ? part->rec.id : 0);
   if (part != NULL && part->pair)
-    gb_hand_step (hand, _ ("There is one to port and one to starboard: the centre of both lies between them"), NULL, NULL);
+    gb_hand_step (hand, _ ("There is one to port and one to starboard: the centre of both lies between them"),
+                  NULL, NULL);
   show_result (hand, mass);
   show_table (hand, children, &sum);
 }
 
-/* The way out ------------------------------------------------------------------------------------------------------------- */
+/* The way out ------------------------------------------------------------------------------- */
 
-/* Where one of it lies in the group that it is in, as entered or as the supports say. FALSE if its place does not come from there. */
+/* Where one of it lies in the group that it is in, as entered or as the supports say. FALSE if its place does
+ * not come from there. */
 static gboolean
 show_own_place (GbHand *hand, const GbPart *part, double centre[3])
 {
@@ -221,12 +235,14 @@ show_own_place (GbHand *hand, const GbPart *part, double centre[3])
 
   if (part->takeoff == GB_TAKEOFF_SKIN)
     {
-      gb_hand_step (hand, _ ("A skin lies where its hull does: centre of the surface, from the hull's shape"), NULL, NULL);
+      gb_hand_step (hand, _ ("A skin lies where its hull does: centre of the surface, from the hull's shape"),
+                    NULL, NULL);
       return FALSE;
     }
   if (gb_part_coats_others (part))
     {
-      gb_hand_step (hand, _ ("A coating lies on what it coats: centre of those surfaces, each by its area"), NULL, NULL);
+      gb_hand_step (hand, _ ("A coating lies on what it coats: centre of those surfaces, each by its area"),
+                    NULL, NULL);
       return FALSE;
     }
   words = group != NULL ? gb_hand_title (_ ("Its place, as entered, in the axes of %s"), group)
@@ -276,15 +292,16 @@ show_part (GbHand *hand, const GbPart *part, const GbMass *mass)
   if (show_own_place (hand, part, centre))
     {
       if (part->pair)
-        gb_hand_step (hand, _ ("There is one to port and one to starboard: the centre of both lies between them"),
+        gb_hand_step (hand,
+                      _ ("There is one to port and one to starboard: the centre of both lies between them"),
                       place_text (hand, centre), NULL);
       if (mass->weighed)
         {
           show_supports (hand, part->rec.id);
           take_from_supports (hand, part, centre);
         }
-      for (const GbPart *group = gb_boat_part (hand->boat, part->rec.owner); group != NULL && gb_is_place (centre);
-           group = gb_boat_part (hand->boat, group->rec.owner))
+      for (const GbPart *group = gb_boat_part (hand->boat, part->rec.owner);
+           group != NULL && gb_is_place (centre); group = gb_boat_part (hand->boat, group->rec.owner))
         show_step_outward (hand, group, centre);
     }
   show_result (hand, mass);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-working"
 
-/* How a material's figure came about: as given, from a wood's gravity and moisture, or from samples on a scale. */
+/* How a material's figure came about: as given, from a wood's gravity and moisture, or from samples on a
+ * scale. */
 
 #include "engine/density.h"
 #include "working-private.h"
@@ -38,17 +39,20 @@ show_wood (GbHand *hand, const GbMaterial *material)
 {
   double m = material->moisture, g = gb_wood_gravity (material->basic_gravity, m);
   GbTerm terms[] = { { NULL, 1000 * g, GB_DIM_DENSITY }, { GB_TIMES, 1 + m, GB_DIM_RATIO } };
-  g_autofree char *basic = gb_hand_show (hand, material->basic_gravity, GB_DIM_COUNT), *moisture = gb_hand_show (hand, m, GB_DIM_RATIO);
+  g_autofree char *basic = gb_hand_show (hand, material->basic_gravity, GB_DIM_COUNT),
+                  *moisture = gb_hand_show (hand, m, GB_DIM_RATIO);
   g_autofree char *gravity = gb_hand_show (hand, g, GB_DIM_COUNT);
   g_autofree char *share = gb_hand_show (hand, m < 0.3 ? (0.3 - m) / 0.3 : 0, GB_DIM_COUNT);
 
   gb_hand_step (hand, _ ("Share of the shrinkage that has happened: (30 % − moisture) ÷ 30 %"),
                 g_strdup_printf ("(30 %% − %s) ÷ 30 %% = %s", moisture, share), NULL);
-  gb_hand_step (hand, _ ("Specific gravity at that moisture: basic gravity ÷ (1 − 0.265 × share × basic gravity)"),
+  gb_hand_step (hand,
+                _ ("Specific gravity at that moisture: basic gravity ÷ (1 − 0.265 × share × basic gravity)"),
                 g_strdup_printf ("%s ÷ (1 − 0.265 × %s × %s) = %s", basic, share, basic, gravity),
                 _ ("Simpson, FPL-GTR-76 (1993); Wood Handbook, FPL-GTR-190 (2010), chapter 4"));
   gb_hand_step (hand, _ ("Density: gravity × that of water × (1 + moisture)"),
-                gb_hand_sum (hand, terms, 2, gb_wood_density (material->basic_gravity, m), GB_DIM_DENSITY), material->source);
+                gb_hand_sum (hand, terms, 2, gb_wood_density (material->basic_gravity, m), GB_DIM_DENSITY),
+                material->source);
 }
 
 static void
@@ -97,10 +101,12 @@ show_samples (GbHand *hand, const GbMaterial *material, const GbMaterialFigures 
     {
       const GbSample *sample = samples->pdata[i];
 
-      gb_hand_row (hand, gb_date_format (sample->date), size_text (hand, sample), gb_hand_show (hand, sample->mass, GB_DIM_MASS),
+      gb_hand_row (hand, gb_date_format (sample->date), size_text (hand, sample),
+                   gb_hand_show (hand, sample->mass, GB_DIM_MASS),
                    gb_hand_show (hand, gb_sample_figure (sample, measure), dim), NULL);
     }
-  gb_hand_row (hand, g_strdup (_ ("Mean")), g_strdup (""), g_strdup (""), gb_hand_show (hand, figure_of (figures, measure), dim), NULL);
+  gb_hand_row (hand, g_strdup (_ ("Mean")), g_strdup (""), g_strdup (""),
+               gb_hand_show (hand, figure_of (figures, measure), dim), NULL);
 }
 
 GbWorking *

@@ -34,7 +34,8 @@ receipt_text (const GbPurchase *purchase)
 
   if (purchase->supplier == NULL)
     return g_steal_pointer (&date);
-  return purchase->date > 0 ? g_strdup_printf ("%s, %s", purchase->supplier, date) : g_strdup (purchase->supplier);
+  return purchase->date > 0 ? g_strdup_printf ("%s, %s", purchase->supplier, date)
+                            : g_strdup (purchase->supplier);
 }
 
 static void
@@ -57,7 +58,8 @@ add_purchases (GbHand *hand)
   add_row (hand, g_strdup (_ ("Spent")), g_strdup (""), g_strdup (""), hand->findings->costs.spent);
 }
 
-/* What is to be bought of a part as such; of a group the kit that it comes as, without what is in it besides. */
+/* What is to be bought of a part as such; of a group the kit that it comes as, without what is in it besides.
+ */
 static gint64
 own_to_buy (const GbHand *hand, const GbPart *part)
 {
@@ -82,7 +84,8 @@ static void
 add_still_to_buy (GbHand *hand)
 {
   const GbCosts *costs = &hand->findings->costs;
-  const GPtrArray *stock = gb_boat_all (hand->boat, GB_RECORD_STOCK), *parts = gb_boat_all (hand->boat, GB_RECORD_PART);
+  const GPtrArray *stock = gb_boat_all (hand->boat, GB_RECORD_STOCK),
+                  *parts = gb_boat_all (hand->boat, GB_RECORD_PART);
 
   for (guint i = 0; i < MIN (stock->len, costs->n_stock); i++)
     if (costs->stock[i].to_buy > 0)
@@ -113,16 +116,17 @@ show_forecast (GbHand *hand)
 {
   const GbCosts *costs = &hand->findings->costs;
   g_autofree char *spent = gb_hand_money (hand, costs->spent), *to_buy = gb_hand_money (hand, costs->to_buy);
-  g_autofree char *allowance = gb_hand_money (hand, costs->allowance), *forecast = gb_hand_money (hand, costs->forecast);
+  g_autofree char *allowance = gb_hand_money (hand, costs->allowance),
+                  *forecast = gb_hand_money (hand, costs->forecast);
 
   gb_hand_step (hand, _ ("Forecast: spent + still to buy + allowance"),
                 g_strdup_printf ("%s + %s + %s = %s", spent, to_buy, allowance, forecast), NULL);
   note_number (hand, costs->n_no_price,
-               ngettext ("%u thing still to buy has no price and is not in it", "%u things still to buy have no price and are not in it",
-                         costs->n_no_price));
+               ngettext ("%u thing still to buy has no price and is not in it",
+                         "%u things still to buy have no price and are not in it", costs->n_no_price));
   note_number (hand, costs->n_no_price_lines,
-               ngettext ("%u line of a receipt has no price and is not in it", "%u lines of receipts have no price and are not in it",
-                         costs->n_no_price_lines));
+               ngettext ("%u line of a receipt has no price and is not in it",
+                         "%u lines of receipts have no price and are not in it", costs->n_no_price_lines));
 }
 
 static void
@@ -148,7 +152,9 @@ gb_working_money (const GbBoat *boat, const GbFindings *findings)
   show_forecast (&hand);
   show_left (&hand);
   gb_hand_step (&hand,
-                _ ("Still to buy of stock: need with its cutting allowance − on hand − bought, rounded up to whole packs"), NULL, NULL);
+                _ ("Still to buy of stock: need with its cutting allowance − on hand − bought, rounded up to "
+                   "whole packs"),
+                NULL, NULL);
   gb_hand_columns (&hand, _ ("Item"), _ ("Receipt"), _ ("Quantity"), _ ("Cost"), NULL);
   add_purchases (&hand);
   add_still_to_buy (&hand);

@@ -3,6 +3,7 @@
 
 #include "boat/money.h"
 #include "boat/quantity.h"
+#include "engine/takeoff.h"
 #include "engine/working.h"
 
 G_BEGIN_DECLS
@@ -34,7 +35,8 @@ const GbWeighing *gb_hand_weighing (const GbHand *hand, gint64 part);
 char *gb_hand_show (const GbHand *hand, double value, GbDimension dim);
 char *gb_hand_money (const GbHand *hand, gint64 amount);
 
-/* "0.71 m² × 6 mm × 450 kg/m³ = 1.92 kg": each term has the sign that stands before it; the first one's is left out. */
+/* "0.71 m² × 6 mm × 450 kg/m³ = 1.92 kg": each term has the sign that stands before it; the first one's is
+ * left out. */
 typedef struct
 {
   const char *sign;
@@ -48,11 +50,13 @@ char *gb_hand_sum (const GbHand *hand, const GbTerm *terms, guint n_terms, doubl
 #define GB_PLUS "+"
 #define GB_MINUS "−"
 
-/* Headings, then rows of as many cells; each list ends with NULL. The headings are copied, the cells taken. */
+/* Headings, then rows of as many cells; each list ends with NULL. The headings are copied, the cells taken.
+ */
 void gb_hand_columns (GbHand *hand, const char *first, ...) G_GNUC_NULL_TERMINATED;
 void gb_hand_row (GbHand *hand, char *take_first, ...) G_GNUC_NULL_TERMINATED;
 
-/* A column of numbers that shall add up on paper: all with the same number of decimals, so that the largest has five figures. */
+/* A column of numbers that shall add up on paper: all with the same number of decimals, so that the largest
+ * has five figures. */
 typedef struct
 {
   double factor; /* SI over the unit shown */
@@ -63,5 +67,8 @@ char *gb_column_show (GbColumnFormat format, double value); /* an en dash for NA
 
 /* Name of a material, and where its figure comes from. */
 char *gb_hand_source (const GbHand *hand, const GbMaterial *material);
+
+/* The steps of a take-off, or what it lacks. */
+void gb_hand_take_off (GbHand *hand, const GbPart *part, const GbTakenOff *taken);
 
 G_END_DECLS

@@ -11,14 +11,16 @@
 const char *
 gb_caution_afloat (void)
 {
-  return _ ("These figures are an aid to the builder and no more. Test her in sheltered, shallow water near the shore, and wear a buoyancy "
+  return _ ("These figures are an aid to the builder and no more. Test her in sheltered, shallow water near "
+            "the shore, and wear a buoyancy "
             "aid. Local rules and a qualified person decide what is safe.");
 }
 
 const char *
 gb_caution_lifting (void)
 {
-  return _ ("Lift with enough people, a straight back and a clear way. Slings, trestles and roof racks must be made for more than this "
+  return _ ("Lift with enough people, a straight back and a clear way. Slings, trestles and roof racks must "
+            "be made for more than this "
             "load; ask a qualified person where a life may hang on them.");
 }
 
@@ -173,7 +175,8 @@ gb_column_show (GbColumnFormat format, double value)
   if (isnan (shown))
     return g_strdup ("–");
   /* No minus before nothing. */
-  return g_strdup_printf ("%.*f", format.decimals, fabs (shown) * pow (10, format.decimals) < 0.5 ? 0.0 : shown);
+  return g_strdup_printf ("%.*f", format.decimals,
+                          fabs (shown) * pow (10, format.decimals) < 0.5 ? 0.0 : shown);
 }
 
 char *
@@ -184,13 +187,15 @@ gb_hand_source (const GbHand *hand, const GbMaterial *material)
 
   if (figures.n_samples > 0)
     /* Translators: the name of a material, and how many samples of it were put on a scale. */
-    return g_strdup_printf (ngettext ("%s: %u weighed sample", "%s: mean of %u weighed samples", figures.n_samples), title,
-                            figures.n_samples);
+    return g_strdup_printf (
+        ngettext ("%s: %u weighed sample", "%s: mean of %u weighed samples", figures.n_samples), title,
+        figures.n_samples);
   /* Translators: the name of a material, and where its density comes from. */
-  return g_strdup_printf (_ ("%s: %s"), title, material->source != NULL ? material->source : _ ("no source is given"));
+  return g_strdup_printf (_ ("%s: %s"), title,
+                          material->source != NULL ? material->source : _ ("no source is given"));
 }
 
-/* As text ------------------------------------------------------------------------------------------------------------- */
+/* As text ----------------------------------------------------------------------------------- */
 
 static void
 append_step (GString *text, const GbWorkingStep *step)

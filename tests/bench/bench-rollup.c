@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* How long a roll-up takes, in milliseconds and against a memcpy of the bytes that it must at least read and write: the parts' structs and
- * the results. The first one makes its memory; the others use it again. */
+/* How long a roll-up takes, in milliseconds and against a memcpy of the bytes that it must at least read and
+ * write: the parts' structs and the results. The first one makes its memory; the others use it again. */
 
 #include "engine/rollup.h"
 #include "generate.h"
@@ -26,7 +26,8 @@ time_memcpy (const GbBoat *boat)
 {
   const GPtrArray *parts = gb_boat_all (boat, GB_RECORD_PART);
   gsize size = sizeof (GbPart), result = sizeof (GbMass);
-  g_autofree char *from = g_malloc0 (parts->len * result + 1), *to = g_malloc0 (parts->len * MAX (size, result) + 1);
+  g_autofree char *from = g_malloc0 (parts->len * result + 1),
+                  *to = g_malloc0 (parts->len * MAX (size, result) + 1);
   double times[N_RUNS];
 
   for (guint run = 0; run < N_RUNS; run++)
@@ -61,7 +62,8 @@ measure (guint n_parts)
       times[run] = (double) (g_get_monotonic_time () - start) / 1000;
     }
   copying = time_memcpy (boat);
-  g_print ("%7u parts: roll-up %8.3f ms (first %8.3f), memcpy of the same bytes %7.3f ms, ratio %5.1f, results %6.1f MB of parts "
+  g_print ("%7u parts: roll-up %8.3f ms (first %8.3f), memcpy of the same bytes %7.3f ms, ratio %5.1f, "
+           "results %6.1f MB of parts "
            "%6.1f MB\n",
            n_parts, fastest (times, N_RUNS), first, copying, fastest (times, N_RUNS) / MAX (copying, 1e-3),
            (double) n_parts * sizeof (GbMass) / 1e6, (double) n_parts * sizeof (GbPart) / 1e6);

@@ -65,7 +65,8 @@ take (Maker *maker, gpointer record)
 static void
 make_categories (Maker *maker)
 {
-  static const char *names[N_CATEGORIES] = { "Timber", "Resin and paint", "Rig", "Fittings", "Tools", "Delivery" };
+  static const char *names[N_CATEGORIES]
+      = { "Timber", "Resin and paint", "Rig", "Fittings", "Tools", "Delivery" };
 
   for (guint i = 0; i < N_CATEGORIES; i++)
     {
@@ -94,7 +95,8 @@ make_sample (Maker *maker, gint64 material)
 static void
 make_materials (Maker *maker)
 {
-  static const GbMeasure measures[] = { GB_MEASURE_DENSITY, GB_MEASURE_WOOD, GB_MEASURE_AREAL, GB_MEASURE_LINEAR };
+  static const GbMeasure measures[]
+      = { GB_MEASURE_DENSITY, GB_MEASURE_WOOD, GB_MEASURE_AREAL, GB_MEASURE_LINEAR };
   static const GbFamily families[] = { GB_FAMILY_PLYWOOD, GB_FAMILY_WOOD, GB_FAMILY_FIBRE, GB_FAMILY_ROPE };
 
   for (guint i = 0; i < N_MATERIALS; i++)
@@ -120,7 +122,8 @@ make_materials (Maker *maker)
 static gint64
 pick_material (Maker *maker, GbMeasure measure)
 {
-  static const int order[] = { [GB_MEASURE_DENSITY] = 0, [GB_MEASURE_WOOD] = 1, [GB_MEASURE_AREAL] = 2, [GB_MEASURE_LINEAR] = 3 };
+  static const int order[]
+      = { [GB_MEASURE_DENSITY] = 0, [GB_MEASURE_WOOD] = 1, [GB_MEASURE_AREAL] = 2, [GB_MEASURE_LINEAR] = 3 };
 
   return 1 + 4 * pick (maker, N_MATERIALS / 4) + order[measure];
 }
@@ -134,7 +137,8 @@ make_stock (Maker *maker)
 
       stock->name = g_strdup_printf ("Stock %u", i + 1);
       stock->form = i % 5;
-      stock->material = pick_material (maker, stock->form == GB_FORM_LENGTH ? GB_MEASURE_WOOD : GB_MEASURE_DENSITY);
+      stock->material
+          = pick_material (maker, stock->form == GB_FORM_LENGTH ? GB_MEASURE_WOOD : GB_MEASURE_DENSITY);
       stock->length = between (maker, 1, 4);
       stock->width = stock->form == GB_FORM_LENGTH ? between (maker, 0.02, 0.1) : between (maker, 0.6, 1.3);
       stock->thickness = between (maker, 0.004, 0.03);
@@ -211,8 +215,8 @@ make_outline (Maker *maker)
   g_ascii_formatd (n[2], sizeof n[2], "%.4f", width * 0.8);
   g_ascii_formatd (n[3], sizeof n[3], "%.4f", hole);
   g_ascii_formatd (n[4], sizeof n[4], "%.4f", 2 * hole);
-  return g_strdup_printf ("0 0, %s 0, %s %s, 0 %s; %s %s, %s %s, %s %s", n[0], n[0], n[1], n[2], n[3], n[3], n[4], n[3], n[3],
-                          n[4]);
+  return g_strdup_printf ("0 0, %s 0, %s %s, 0 %s; %s %s, %s %s, %s %s", n[0], n[0], n[1], n[2], n[3], n[3],
+                          n[4], n[3], n[3], n[4]);
 }
 
 static void
@@ -239,7 +243,8 @@ make_length (Maker *maker, GbPart *part)
   part->thickness = between (maker, 0.01, 0.04);
   part->diameter = between (maker, 0.02, 0.06);
   part->wall = 0.002;
-  part->material = pick_material (maker, part->section == GB_SECTION_LINEAR ? GB_MEASURE_LINEAR : GB_MEASURE_WOOD);
+  part->material
+      = pick_material (maker, part->section == GB_SECTION_LINEAR ? GB_MEASURE_LINEAR : GB_MEASURE_WOOD);
   if (part->section == GB_SECTION_RECTANGLE && once_in (maker, 2))
     part->stock = pick_stock (maker, GB_FORM_LENGTH);
 }
@@ -388,7 +393,8 @@ make_group (Maker *maker, GbPart *part)
     part->turn_z = between (maker, -0.5, 0.5);
 }
 
-/* Opens and closes groups at random, so that each holds about ten parts and groups lie up to MAX_DEPTH deep. */
+/* Opens and closes groups at random, so that each holds about ten parts and groups lie up to MAX_DEPTH deep.
+ */
 static void
 make_parts (Maker *maker, guint n_parts)
 {
@@ -400,8 +406,9 @@ make_parts (Maker *maker, guint n_parts)
       if (maker->groups->len > 1 && once_in (maker, 11))
         g_array_set_size (maker->groups, maker->groups->len - 1);
       group = i == 0 || (maker->groups->len < MAX_DEPTH && once_in (maker, 10));
-      part = make (maker, GB_RECORD_PART,
-                   maker->groups->len > 0 ? g_array_index (maker->groups, gint64, maker->groups->len - 1) : 0);
+      part
+          = make (maker, GB_RECORD_PART,
+                  maker->groups->len > 0 ? g_array_index (maker->groups, gint64, maker->groups->len - 1) : 0);
       if (group)
         make_group (maker, part);
       else
@@ -502,7 +509,9 @@ GbBoat *
 generate_boat (guint n_parts, guint32 seed)
 {
   GbBoat *boat = gb_boat_new ();
-  Maker maker = { .rand = g_rand_new_with_seed (seed), .boat = boat, .groups = g_array_new (FALSE, FALSE, sizeof (gint64)) };
+  Maker maker = { .rand = g_rand_new_with_seed (seed),
+                  .boat = boat,
+                  .groups = g_array_new (FALSE, FALSE, sizeof (gint64)) };
   GbBuild *build = (GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1);
 
   g_free (build->name);

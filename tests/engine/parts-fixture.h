@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-/* Parts, groups, materials and weighings for tests, written in a few lines. Settle the boat when all are in. */
+/* Parts, groups, materials and weighings for tests, written in a few lines. Settle the boat when all are in.
+ */
 
 #include "hull-fixture.h"
 
@@ -53,7 +54,8 @@ add_lump (GbBoat *boat, gint64 owner, double mass, double x, double y, double z)
 }
 
 static inline GbPart *
-add_box (GbBoat *boat, gint64 owner, const GbMaterial *material, double length, double width, double thickness)
+add_box (
+    GbBoat *boat, gint64 owner, const GbMaterial *material, double length, double width, double thickness)
 {
   GbPart *part = add_part (boat, owner, GB_TAKEOFF_BLOCK, 0, 0, 0);
 

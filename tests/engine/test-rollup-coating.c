@@ -94,7 +94,8 @@ test_of_a_part_in_another_branch (void)
   finish->turn_y = -1;
   roll_up (&c);
   assert_centre (mass_of (&c, paint), 1, 3, 3, 1e-14);
-  assert_centre (mass_of (&c, paint), mass_of (&c, cube)->x, mass_of (&c, cube)->y, mass_of (&c, cube)->z, 1e-14);
+  assert_centre (mass_of (&c, paint), mass_of (&c, cube)->x, mass_of (&c, cube)->y, mass_of (&c, cube)->z,
+                 1e-14);
 }
 
 static void
@@ -108,7 +109,8 @@ test_of_itself_or_of_nothing (void)
 
   itself->surface_of = itself->rec.id;
   roll_up (&c);
-  g_assert_cmpint (mass_of (&c, paint)->trouble, ==, GB_TROUBLE_NO_SURFACE); /* the group holds nothing but coats */
+  g_assert_cmpint (mass_of (&c, paint)->trouble, ==,
+                   GB_TROUBLE_NO_SURFACE); /* the group holds nothing but coats */
   g_assert_cmpint (mass_of (&c, second)->trouble, ==, GB_TROUBLE_NO_SURFACE);
   g_assert_cmpint (mass_of (&c, itself)->trouble, ==, GB_TROUBLE_NO_SURFACE);
   g_assert_cmpint (mass_of (&c, lost)->trouble, ==, GB_TROUBLE_NO_SURFACE);
@@ -163,10 +165,11 @@ test_a_skin_lies_where_its_hull_does (void)
   assert_near (mass_of (&c, paint)->amount, 7, 1e-12);
   assert_centre (mass_of (&c, paint), 2, 0, 0.25, 1e-12);
   assert_near (mass_of (&c, skin)->inertia.xy, 0, 1e-12);
-  /* Thin walls 2 x 1 x 0.5 about the x axis, by y2 + z2 over each pair of faces: ends 2 x 0.5 (1 + 0.25)/12, sides 2 (0.25 + 0.25/12), top
-   * and bottom 4 (1/12 + 0.0625), each face its area times that. */
+  /* Thin walls 2 x 1 x 0.5 about the x axis, by y2 + z2 over each pair of faces: ends 2 x 0.5 (1 + 0.25)/12,
+   * sides 2 (0.25 + 0.25/12), top and bottom 4 (1/12 + 0.0625), each face its area times that. */
   assert_near (mass_of (&c, skin)->inertia.xx,
-               3 * (2 * 0.5 * (1 + 0.25) / 12 + 2 * 1 * (0.25 + 0.25 / 12) + 2 * 2 * (1.0 / 12 + 0.0625)), 1e-12);
+               3 * (2 * 0.5 * (1 + 0.25) / 12 + 2 * 1 * (0.25 + 0.25 / 12) + 2 * 2 * (1.0 / 12 + 0.0625)),
+               1e-12);
 }
 
 int

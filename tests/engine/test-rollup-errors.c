@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* How sure the roll-up is: against closed forms, and against a simulation in which everything uncertain is drawn at random many times and
- * the roll-up's plain sums are taken each time. */
+/* How sure the roll-up is: against closed forms, and against a simulation in which everything uncertain is
+ * drawn at random many times and the roll-up's plain sums are taken each time. */
 
 #include "rollup-fixture.h"
 
@@ -187,7 +187,8 @@ put_back (Simulation *s)
 
 #define N_DRAWS 40000
 
-/* The standard deviation found in N draws is itself off by 1/sqrt (2 N), 0.35 % here; and the roll-up's is of first order. */
+/* The standard deviation found in N draws is itself off by 1/sqrt (2 N), 0.35 % here; and the roll-up's is of
+ * first order. */
 #define TOLERANCE 0.02
 
 static void
@@ -214,8 +215,8 @@ simulate (Simulation *s)
       for (guint i = 0; i < 4; i++)
         {
           /* Far less spread about nothing than about what is told: no digits are lost in the squares. */
-          double v = ((const double[]){ drawn.boat.mass - told->mass, drawn.boat.x - told->x, drawn.boat.y - told->y,
-                                        drawn.boat.z - told->z })[i];
+          double v = ((const double[]){ drawn.boat.mass - told->mass, drawn.boat.x - told->x,
+                                        drawn.boat.y - told->y, drawn.boat.z - told->z })[i];
 
           sums[i] += v;
           squares[i] += v * v;
@@ -231,7 +232,8 @@ simulate (Simulation *s)
 
 /* A box whose length and place are uncertain. */
 static GbPart *
-add_uncertain (Simulation *s, gint64 owner, const GbMaterial *material, double mass, double x, double y, double z)
+add_uncertain (
+    Simulation *s, gint64 owner, const GbMaterial *material, double mass, double x, double y, double z)
 {
   GbPart *part = add_box (s->c.boat, owner, material, mass * 100 / material->density, 0.1, 0.1);
 
@@ -259,7 +261,9 @@ add_uncertain_material (Simulation *s, double density, double spread)
 static Simulation
 new_simulation (guint32 seed)
 {
-  Simulation s = { .c = new_case (), .knobs = g_array_new (FALSE, FALSE, sizeof (Knob)), .rand = g_rand_new_with_seed (seed) };
+  Simulation s = { .c = new_case (),
+                   .knobs = g_array_new (FALSE, FALSE, sizeof (Knob)),
+                   .rand = g_rand_new_with_seed (seed) };
 
   return s;
 }
@@ -273,12 +277,14 @@ simulation_clear (Simulation *s)
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Simulation, simulation_clear)
 
-/* Pairs, turned and nested groups, quantities, three materials, a part without a place. Gives the inner group. */
+/* Pairs, turned and nested groups, quantities, three materials, a part without a place. Gives the inner
+ * group. */
 static GbPart *
 fill (Simulation *s)
 {
   GbBoat *boat = s->c.boat;
-  const GbMaterial *ply = add_uncertain_material (s, 500, 0.06), *spruce = add_uncertain_material (s, 420, 0.08);
+  const GbMaterial *ply = add_uncertain_material (s, 500, 0.06),
+                   *spruce = add_uncertain_material (s, 420, 0.08);
   const GbMaterial *foam = add_uncertain_material (s, 60, 0.05);
   GbPart *outer = add_group (boat, 0, 1, 0.2, 0.1), *inner = add_group (boat, outer->rec.id, 0.5, 0.4, 0.2);
   GbPart *wing = add_group (boat, 0, 2, 0.3, 0);

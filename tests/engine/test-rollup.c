@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The roll-up's sums: masses, centres and inertia up the tree, against closed forms and against every copy placed one by one. */
+/* The roll-up's sums: masses, centres and inertia up the tree, against closed forms and against every copy
+ * placed one by one. */
 
 #include "generate.h"
 #include "rollup-fixture.h"
@@ -125,7 +126,8 @@ assert_inertia (const GbInertia *inertia, double xx, double yy, double zz, doubl
   assert_near (inertia->zz, zz, tolerance);
 }
 
-/* Closed forms, standard in any mechanics text: box m (b2 + c2)/12; solid rod m (3 r2 + l2)/12 across and m r2/2 along; tube m (3 (r2 + s2)
+/* Closed forms, standard in any mechanics text: box m (b2 + c2)/12; solid rod m (3 r2 + l2)/12 across and m
+ * r2/2 along; tube m (3 (r2 + s2)
  * + l2)/12 and m (r2 + s2)/2; thin rod m l2/12. */
 static void
 test_inertia_of_bodies (void)
@@ -134,7 +136,8 @@ test_inertia_of_bodies (void)
   const GbMaterial *metal = add_material (c.boat, GB_MEASURE_DENSITY, 2700);
   const GbMaterial *rope = add_material (c.boat, GB_MEASURE_LINEAR, 0.2);
   GbPart *box = add_box (c.boat, 0, metal, 2, 0.3, 0.1);
-  GbPart *rod = add_part (c.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0), *tube = add_part (c.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0);
+  GbPart *rod = add_part (c.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0),
+         *tube = add_part (c.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0);
   GbPart *line = add_part (c.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0);
   double m, r = 0.03, s = 0.028, l = 1.5;
 
@@ -148,12 +151,14 @@ test_inertia_of_bodies (void)
   roll_up (&c);
 
   m = 2 * 0.3 * 0.1 * 2700;
-  assert_inertia (&mass_of (&c, box)->inertia, m * (0.09 + 0.01) / 12, m * (4 + 0.01) / 12, m * (4 + 0.09) / 12, 1e-12);
+  assert_inertia (&mass_of (&c, box)->inertia, m * (0.09 + 0.01) / 12, m * (4 + 0.01) / 12,
+                  m * (4 + 0.09) / 12, 1e-12);
   m = G_PI * r * r * l * 2700;
-  assert_inertia (&mass_of (&c, rod)->inertia, m * r * r / 2, m * (3 * r * r + l * l) / 12, m * (3 * r * r + l * l) / 12, 1e-12);
+  assert_inertia (&mass_of (&c, rod)->inertia, m * r * r / 2, m * (3 * r * r + l * l) / 12,
+                  m * (3 * r * r + l * l) / 12, 1e-12);
   m = G_PI * (r * r - s * s) * l * 2700;
-  assert_inertia (&mass_of (&c, tube)->inertia, m * (r * r + s * s) / 2, m * (3 * (r * r + s * s) + l * l) / 12,
-                  m * (3 * (r * r + s * s) + l * l) / 12, 1e-12);
+  assert_inertia (&mass_of (&c, tube)->inertia, m * (r * r + s * s) / 2,
+                  m * (3 * (r * r + s * s) + l * l) / 12, m * (3 * (r * r + s * s) + l * l) / 12, 1e-12);
   m = 0.2 * l;
   assert_inertia (&mass_of (&c, line)->inertia, 0, m * l * l / 12, m * l * l / 12, 1e-13);
 }
@@ -166,7 +171,8 @@ test_inertia_by_the_parallel_axis_theorem (void)
   const GbMaterial *wood = add_material (c.boat, GB_MEASURE_DENSITY, 500);
   GbPart *whole = add_box (c.boat, 0, wood, 2, 0.3, 0.1);
   GbPart *group = add_group (c.boat, 0, 4, -2, 1);
-  GbPart *aft = add_box (c.boat, group->rec.id, wood, 1, 0.3, 0.1), *fore = add_box (c.boat, group->rec.id, wood, 1, 0.3, 0.1);
+  GbPart *aft = add_box (c.boat, group->rec.id, wood, 1, 0.3, 0.1),
+         *fore = add_box (c.boat, group->rec.id, wood, 1, 0.3, 0.1);
   const GbMass *a, *b;
   double radii[3];
 
@@ -191,7 +197,8 @@ test_inertia_by_the_parallel_axis_theorem (void)
   assert_near (radii[2], sqrt ((4 + 0.09) / 12), 1e-14);
 }
 
-/* Turned by an angle a about z, a thin rod along x has m l2/12 times sin2 a, cos2 a and 1, and the product sin a cos a. */
+/* Turned by an angle a about z, a thin rod along x has m l2/12 times sin2 a, cos2 a and 1, and the product
+ * sin a cos a. */
 static void
 test_inertia_of_a_turned_rod (void)
 {
@@ -213,9 +220,11 @@ static void
 test_a_nested_paired_and_turned_build_to_twelve_digits (void)
 {
   g_auto (Case) c = new_case ();
-  GbMaterial *a = add_material (c.boat, GB_MEASURE_DENSITY, 450), *b = add_material (c.boat, GB_MEASURE_DENSITY, 700);
+  GbMaterial *a = add_material (c.boat, GB_MEASURE_DENSITY, 450),
+             *b = add_material (c.boat, GB_MEASURE_DENSITY, 700);
   GbPart *group = add_group (c.boat, 0, 1.2, 0.3, 0.1);
-  GbPart *one = add_box (c.boat, group->rec.id, a, 0.5, 0.2, 0.02), *two = add_box (c.boat, group->rec.id, b, 0.3, 0.3, 0.05);
+  GbPart *one = add_box (c.boat, group->rec.id, a, 0.5, 0.2, 0.02),
+         *two = add_box (c.boat, group->rec.id, b, 0.3, 0.3, 0.05);
   GbPart *lump = add_lump (c.boat, 0, 3.2, 2, 0, 0.5);
   const GbMass *m;
 
@@ -305,7 +314,8 @@ test_against_every_copy_placed_by_itself (void)
   for (guint32 seed = 1; seed <= 5; seed++)
     {
       g_auto (Case) c = { .boat = generate_boat (1500, seed) };
-      const GPtrArray *parts = gb_boat_all (c.boat, GB_RECORD_PART), *weighings = gb_boat_all (c.boat, GB_RECORD_WEIGHING);
+      const GPtrArray *parts = gb_boat_all (c.boat, GB_RECORD_PART),
+                      *weighings = gb_boat_all (c.boat, GB_RECORD_WEIGHING);
       Points points = { 0 };
 
       while (weighings->len > 0)
@@ -446,11 +456,13 @@ test_memory_that_is_used_again_changes_nothing (void)
   used.boat = generate_boat (2000, 5);
   roll_up (&used);
   gb_rollup_find (&fresh, used.boat, &used.hulls, G_MAXINT64);
-  g_assert_cmpmem (used.rollup.parts, used.rollup.n_parts * sizeof (GbMass), fresh.parts, fresh.n_parts * sizeof (GbMass));
+  g_assert_cmpmem (used.rollup.parts, used.rollup.n_parts * sizeof (GbMass), fresh.parts,
+                   fresh.n_parts * sizeof (GbMass));
   g_assert_cmpmem (&used.rollup.boat, sizeof (GbMass), &fresh.boat, sizeof (GbMass));
   gb_rollup_clear (&fresh);
 
-  gb_rollup_find (&used.rollup, used.boat, NULL, G_MAXINT64); /* no hulls: skins have nothing to be the skin of */
+  gb_rollup_find (&used.rollup, used.boat, NULL,
+                  G_MAXINT64); /* no hulls: skins have nothing to be the skin of */
   g_assert_cmpuint (used.rollup.boat.n_no_mass, >=, fresh.boat.n_no_mass);
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Each take-off against figures worked by hand, which stand beside it; and what is missing, told as trouble. */
+/* Each take-off against figures worked by hand, which stand beside it; and what is missing, told as trouble.
+ */
 
 #include "engine/takeoff.h"
 #include "parts-fixture.h"
@@ -67,9 +68,9 @@ test_sheet_by_its_sides (void)
   taken = take_off (&bench, part);
   g_assert_cmpint (taken.trouble, ==, GB_TROUBLE_NONE);
   assert_near (taken.amount, 0.6, 1e-15);
-  assert_near (taken.mass, 1.8, 1e-14);                           /* 0.6 x 0.006 x 500 */
-  assert_near (taken.surface, 1.2204, 1e-14);                     /* 2 x 0.6 + 2 x 1.7 x 0.006 */
-  assert_near (taken.extent.xx, 0.12, 1e-15);                     /* 1.44 / 12 */
+  assert_near (taken.mass, 1.8, 1e-14);       /* 0.6 x 0.006 x 500 */
+  assert_near (taken.surface, 1.2204, 1e-14); /* 2 x 0.6 + 2 x 1.7 x 0.006 */
+  assert_near (taken.extent.xx, 0.12, 1e-15); /* 1.44 / 12 */
   assert_near (taken.extent.yy, 0.25 / 12, 1e-15);
 }
 
@@ -133,8 +134,8 @@ test_lengths (void)
   gunwale->length = 2.35;
   gunwale->width = 0.025;
   gunwale->thickness = 0.018;
-  assert_near (take_off (&bench, gunwale).mass, 0.423, 1e-14);       /* 2.35 x 0.025 x 0.018 x 400 */
-  assert_near (take_off (&bench, gunwale).surface, 0.203, 1e-14);    /* 2 x 0.043 x 2.35 + 2 x 0.00045 */
+  assert_near (take_off (&bench, gunwale).mass, 0.423, 1e-14);    /* 2.35 x 0.025 x 0.018 x 400 */
+  assert_near (take_off (&bench, gunwale).surface, 0.203, 1e-14); /* 2 x 0.043 x 2.35 + 2 x 0.00045 */
 
   mast->length = 3;
   mast->section = GB_SECTION_ROUND;
@@ -192,8 +193,8 @@ test_skins (void)
   part->hull = hull->rec.id;
   part->thickness = 0.004;
   taken = take_off (&bench, part);
-  assert_near (taken.amount, 7, 1e-12);  /* 2 (2 + 1 + 0.5) */
-  assert_near (taken.mass, 14, 1e-12);   /* 7 x 0.004 x 500 */
+  assert_near (taken.amount, 7, 1e-12); /* 2 (2 + 1 + 0.5) */
+  assert_near (taken.mass, 14, 1e-12);  /* 7 x 0.004 x 500 */
   assert_near (taken.centre[0], 4, 1e-12);
   assert_near (taken.centre[2], 0.25, 1e-12);
 
@@ -246,7 +247,7 @@ test_coatings (void)
 
   paint->area = 4;
   paint->coats = 2;
-  paint->coverage = 10000; /* 10 m2 a litre */
+  paint->coverage = 10000;                                  /* 10 m2 a litre */
   assert_near (take_off (&bench, paint).mass, 0.96, 1e-14); /* 4 x 2 / 10000 x 1200 */
 
   oil->surface_of = paint->rec.id;
@@ -359,7 +360,8 @@ main (int argc, char **argv)
   g_test_add_func ("/takeoff/skin-of-a-pair-is-both", test_skin_of_a_pair_is_both);
   g_test_add_func ("/takeoff/coatings", test_coatings);
   g_test_add_func ("/takeoff/pieces-and-lumps", test_pieces_and_lumps);
-  g_test_add_func ("/takeoff/stock-gives-material-thickness-and-section", test_stock_gives_material_thickness_and_section);
+  g_test_add_func ("/takeoff/stock-gives-material-thickness-and-section",
+                   test_stock_gives_material_thickness_and_section);
   g_test_add_func ("/takeoff/troubles", test_troubles);
   return g_test_run ();
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Each limit that is passed and each thing that is not known has its sentence; a boat that is well has none. */
+/* Each limit that is passed and each thing that is not known has its sentence; a boat that is well has none.
+ */
 
 #include "engine/findings.h"
 #include "parts-fixture.h"

@@ -50,8 +50,10 @@ static void
 test_supports_that_do_not_tell (void)
 {
   g_auto (Case) c = new_case ();
-  GbWeighing *in_line = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL), *bare = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL);
-  GbWeighing *empty = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL), *light = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL);
+  GbWeighing *in_line = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL),
+             *bare = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL);
+  GbWeighing *empty = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL),
+             *light = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL);
 
   add_reading (c.boat, in_line, 1, 0, 0.2);
   add_reading (c.boat, in_line, 1, 1, 0.2);
@@ -198,16 +200,17 @@ test_scales_within_scales (void)
 {
   g_auto (Case) c = new_case ();
   GbPart *group = add_group (c.boat, 0, 0, 0, 0), *inner = add_group (c.boat, group->rec.id, 0, 0, 0);
-  GbPart *part = add_lump (c.boat, inner->rec.id, 2, 0, 0, 0), *rest = add_lump (c.boat, group->rec.id, 4, 0, 0, 0);
+  GbPart *part = add_lump (c.boat, inner->rec.id, 2, 0, 0, 0),
+         *rest = add_lump (c.boat, group->rec.id, 4, 0, 0, 0);
 
   weigh (c.boat, inner->rec.id, DAY, 3);
   weigh (c.boat, group->rec.id, DAY, 9);
   weigh (c.boat, 0, DAY, 18); /* all is weighed by then: all changes alike */
   roll_up (&c);
   assert_near (mass_of (&c, group)->scale, 2, 0);
-  assert_near (mass_of (&c, inner)->scale, 2, 1e-15);  /* 3 of the 9 kg, doubled */
-  assert_near (mass_of (&c, part)->scale, 3, 1e-15);   /* 2 to 3 kg, doubled */
-  assert_near (mass_of (&c, rest)->scale, 3, 1e-15);   /* 4 to 6 kg, doubled */
+  assert_near (mass_of (&c, inner)->scale, 2, 1e-15); /* 3 of the 9 kg, doubled */
+  assert_near (mass_of (&c, part)->scale, 3, 1e-15);  /* 2 to 3 kg, doubled */
+  assert_near (mass_of (&c, rest)->scale, 3, 1e-15);  /* 4 to 6 kg, doubled */
   assert_near (c.rollup.boat.mass, 18, 0);
   assert_near (c.rollup.boat.listed_mass, 6, 0);
 }
@@ -217,7 +220,8 @@ test_a_scale_that_says_less_than_its_weighed_parts (void)
 {
   g_auto (Case) c = new_case ();
   GbPart *group = add_group (c.boat, 0, 0, 0, 0);
-  GbPart *heavy = add_lump (c.boat, group->rec.id, 6, 0, 0, 0), *light = add_lump (c.boat, group->rec.id, 2, 0, 0, 0);
+  GbPart *heavy = add_lump (c.boat, group->rec.id, 6, 0, 0, 0),
+         *light = add_lump (c.boat, group->rec.id, 2, 0, 0, 0);
 
   weigh (c.boat, heavy->rec.id, DAY, 6);
   weigh (c.boat, group->rec.id, DAY, 4);
@@ -262,7 +266,8 @@ test_supports_move_the_centre (void)
   add_reading (c.boat, weighing, 6, 1, NAN);
   roll_up (&c);
   assert_centre (mass_of (&c, group), 10.5, 0.3, 0.2, 1e-14);
-  assert_near (mass_of (&c, group)->inertia.zz, 8 * (16 + 0.01) / 12, 1e-13); /* twice the mass, about its new centre */
+  assert_near (mass_of (&c, group)->inertia.zz, 8 * (16 + 0.01) / 12,
+               1e-13); /* twice the mass, about its new centre */
 
   of_boat = add_weighing (c.boat, 0, DAY, GB_ON_SCALE_ALL);
   add_reading (c.boat, of_boat, 4, 10, 0.5);

@@ -80,10 +80,12 @@ test_mass_of_a_sheet (void)
   part->thickness = 0.006;
   part->pair = 1;
   find (&desk);
-  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id), "Mass of Side panel", "Area × thickness × density",
-               "0.71 m² × 6 mm × 450 kg/m³ = 1.92 kg", "Gaboon plywood: A table", "1.92 kg × 2 = 3.83 kg", "3.83 kg ± ", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id), "Mass of Side panel",
+               "Area × thickness × density", "0.71 m² × 6 mm × 450 kg/m³ = 1.92 kg",
+               "Gaboon plywood: A table", "1.92 kg × 2 = 3.83 kg", "3.83 kg ± ", NULL);
   ((GbBuild *) gb_boat_get (desk.boat, GB_RECORD_BUILD, 1))->units = GB_UNITS_FEET;
-  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id), "7.64 ft² × 1/4\" × 28.1 lb/ft³ = 4.23 lb", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id),
+               "7.64 ft² × 1/4\" × 28.1 lb/ft³ = 4.23 lb", NULL);
 }
 
 static void
@@ -91,13 +93,18 @@ test_mass_by_every_take_off (void)
 {
   g_auto (Desk) desk = new_desk ();
   gint64 ply = add_ply (&desk)->rec.id, cloth = add_material (desk.boat, GB_MEASURE_AREAL, 0.2)->rec.id;
-  GbPart *sheet = add_part (desk.boat, 0, GB_TAKEOFF_SHEET, 0, 0, 0), *rail = add_part (desk.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0);
-  GbPart *tube = add_part (desk.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0), *block = add_part (desk.boat, 0, GB_TAKEOFF_BLOCK, 0, 0, 0);
-  GbPart *paint = add_part (desk.boat, 0, GB_TAKEOFF_COATING, 0, 0, 0), *glass = add_part (desk.boat, 0, GB_TAKEOFF_COATING, 0, 0, 0);
-  GbPart *bolts = add_part (desk.boat, 0, GB_TAKEOFF_COUNT, 0, 0, 0), *skin = add_part (desk.boat, 0, GB_TAKEOFF_SKIN, 0, 0, 0);
+  GbPart *sheet = add_part (desk.boat, 0, GB_TAKEOFF_SHEET, 0, 0, 0),
+         *rail = add_part (desk.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0);
+  GbPart *tube = add_part (desk.boat, 0, GB_TAKEOFF_LENGTH, 0, 0, 0),
+         *block = add_part (desk.boat, 0, GB_TAKEOFF_BLOCK, 0, 0, 0);
+  GbPart *paint = add_part (desk.boat, 0, GB_TAKEOFF_COATING, 0, 0, 0),
+         *glass = add_part (desk.boat, 0, GB_TAKEOFF_COATING, 0, 0, 0);
+  GbPart *bolts = add_part (desk.boat, 0, GB_TAKEOFF_COUNT, 0, 0, 0),
+         *skin = add_part (desk.boat, 0, GB_TAKEOFF_SKIN, 0, 0, 0);
   GbHull *hull = add_block (desk.boat, 2, 1, 0.5);
 
-  sheet->material = rail->material = tube->material = block->material = paint->material = skin->material = ply;
+  sheet->material = rail->material = tube->material = block->material = paint->material = skin->material
+      = ply;
   glass->material = cloth;
   sheet->outline = g_strdup ("0 0, 1 0, 1 0.5");
   sheet->thickness = rail->thickness = skin->thickness = 0.01;
@@ -119,16 +126,21 @@ test_mass_by_every_take_off (void)
   skin->extent = GB_EXTENT_BELOW;
   skin->height = 0.1;
   find (&desk);
-  assert_says (gb_working_mass (desk.boat, desk.findings, sheet->rec.id), "Area of the outline, less its holes", "0.25 m²", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, sheet->rec.id),
+               "Area of the outline, less its holes", "0.25 m²", NULL);
   assert_says (gb_working_mass (desk.boat, desk.findings, rail->rec.id), "20 mm × 10 mm = 0.0002 m²",
                "2000 mm × 0.0002 m² × 450 kg/m³ = 0.18 kg", NULL);
-  assert_says (gb_working_mass (desk.boat, desk.findings, tube->rec.id), "π × (50 mm − 2 mm) × 2 mm = 0.000302 m²", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, tube->rec.id),
+               "π × (50 mm − 2 mm) × 2 mm = 0.000302 m²", NULL);
   assert_says (gb_working_mass (desk.boat, desk.findings, block->rec.id), "20 l × 450 kg/m³ = 9 kg", NULL);
-  assert_says (gb_working_mass (desk.boat, desk.findings, paint->rec.id), "3 m² × 2 ÷ 10 m²/l × 450 kg/m³ = 0.27 kg", NULL);
-  assert_says (gb_working_mass (desk.boat, desk.findings, glass->rec.id), "3 m² × 1 × 200 g/m² = 0.6 kg", "0.6 kg + 0.6 kg = 1.2 kg",
-               NULL);
-  assert_says (gb_working_mass (desk.boat, desk.findings, bolts->rec.id), "Mass of one piece", "50 g × 12 = 0.6 kg", NULL);
-  assert_says (gb_working_mass (desk.boat, desk.findings, skin->rec.id), "Surface of Shell below 100 mm", "2.6 m²", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, paint->rec.id),
+               "3 m² × 2 ÷ 10 m²/l × 450 kg/m³ = 0.27 kg", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, glass->rec.id), "3 m² × 1 × 200 g/m² = 0.6 kg",
+               "0.6 kg + 0.6 kg = 1.2 kg", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, bolts->rec.id), "Mass of one piece",
+               "50 g × 12 = 0.6 kg", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, skin->rec.id), "Surface of Shell below 100 mm",
+               "2.6 m²", NULL);
 }
 
 static void
@@ -136,15 +148,18 @@ test_mass_of_a_coated_group (void)
 {
   g_auto (Desk) desk = new_desk ();
   GbMaterial *ply = add_ply (&desk);
-  GbPart *group = add_group (desk.boat, 0, 0, 0, 0), *oil = add_part (desk.boat, 0, GB_TAKEOFF_COATING, 0, 0, 0);
+  GbPart *group = add_group (desk.boat, 0, 0, 0, 0),
+         *oil = add_part (desk.boat, 0, GB_TAKEOFF_COATING, 0, 0, 0);
 
   set_name (&group->name, "Deck");
   add_box (desk.boat, group->rec.id, ply, 1, 1, 1)->quantity = 2;
   oil->material = add_material (desk.boat, GB_MEASURE_AREAL, 0.05)->rec.id;
   oil->surface_of = group->rec.id;
   find (&desk);
-  assert_says (gb_working_mass (desk.boat, desk.findings, oil->rec.id), "Surfaces of Deck", "12 m² × 1 × 50 g/m² = 0.6 kg", NULL);
-  assert_says (gb_working_centre (desk.boat, desk.findings, oil->rec.id), "A coating lies on what it coats", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, oil->rec.id), "Surfaces of Deck",
+               "12 m² × 1 × 50 g/m² = 0.6 kg", NULL);
+  assert_says (gb_working_centre (desk.boat, desk.findings, oil->rec.id), "A coating lies on what it coats",
+               NULL);
 }
 
 static void
@@ -161,8 +176,10 @@ test_mass_by_a_scale (void)
   weighing->tare = 0.5;
   find (&desk);
   assert_says (gb_working_mass (desk.boat, desk.findings, group->rec.id), "The scale says, on 2024-04-24",
-               "2 kg + 1.5 kg − 0.5 kg = 3 kg", "3 kg × 2 = 6 kg", "stands instead of what was listed", "4 kg", NULL);
-  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id), "Its share of what the scale says", "2 kg × 150 % = 3 kg", NULL);
+               "2 kg + 1.5 kg − 0.5 kg = 3 kg", "3 kg × 2 = 6 kg", "stands instead of what was listed",
+               "4 kg", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id), "Its share of what the scale says",
+               "2 kg × 150 % = 3 kg", NULL);
   assert_says (gb_working_centre (desk.boat, desk.findings, group->rec.id), "The supports say", NULL);
 }
 
@@ -173,7 +190,8 @@ test_what_is_missing_is_said (void)
   GbPart *part = add_part (desk.boat, 0, GB_TAKEOFF_BLOCK, 0, 0, 0);
 
   find (&desk);
-  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id), gb_trouble_sentence (GB_TROUBLE_NO_SIZE), NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, part->rec.id),
+               gb_trouble_sentence (GB_TROUBLE_NO_SIZE), NULL);
   assert_says (gb_working_mass (desk.boat, desk.findings, 0), "1 part without a mass is not in it", NULL);
   assert_says (gb_working_centre (desk.boat, desk.findings, 0), "1 part without a mass is left out", NULL);
   assert_says (gb_working_limit (desk.boat, desk.findings), "No hull has a shape yet", NULL);
@@ -190,7 +208,8 @@ test_margin (void)
   add_lump (desk.boat, 0, 10, 0, 0, 0);
   ((GbBuild *) gb_boat_get (desk.boat, GB_RECORD_BUILD, 1))->margin_mass = 2;
   find (&desk);
-  assert_says (gb_working_mass (desk.boat, desk.findings, 0), "10 kg × 15 % = 1.5 kg", "Margin, fixed", "10 kg + 3.5 kg = 13.5 kg", NULL);
+  assert_says (gb_working_mass (desk.boat, desk.findings, 0), "10 kg × 15 % = 1.5 kg", "Margin, fixed",
+               "10 kg + 3.5 kg = 13.5 kg", NULL);
 }
 
 static const char *
@@ -221,7 +240,8 @@ test_moment_table (void)
   g_assert_cmpstr (cell (working, 3, 2), ==, "2.500");
   g_assert_cmpstr (cell (working, 3, 3), ==, "100.00");
   g_assert_cmpstr (cell (working, 3, 7), ==, "8.00");
-  assert_says (g_steal_pointer (&working), "x: 100.00 kg m ÷ 40.000 kg = 2500 mm", "1 part without a place is left out", "99 kg", NULL);
+  assert_says (g_steal_pointer (&working), "x: 100.00 kg m ÷ 40.000 kg = 2500 mm",
+               "1 part without a place is left out", "99 kg", NULL);
 }
 
 static void
@@ -237,8 +257,10 @@ test_the_way_out_through_the_groups (void)
   part->pair = 1;
   find (&desk);
   assert_says (gb_working_centre (desk.boat, desk.findings, part->rec.id), "as entered, in the axes of Boom",
-               "x 300 mm, y 200 mm, z 0 mm", "Shifted by the origin of Boom, into the axes of Rig", "x 300 mm, y 0 mm, z 500 mm",
-               "Turned with Rig, and shifted by its origin, into the axes of the boat", "x 1000 mm, y 300 mm, z 500 mm", NULL);
+               "x 300 mm, y 200 mm, z 0 mm", "Shifted by the origin of Boom, into the axes of Rig",
+               "x 300 mm, y 0 mm, z 500 mm",
+               "Turned with Rig, and shifted by its origin, into the axes of the boat",
+               "x 1000 mm, y 300 mm, z 500 mm", NULL);
 }
 
 static void
@@ -256,11 +278,12 @@ test_limit (void)
   g_assert_cmpuint (working->rows->len, ==, 10);
   g_assert_cmpstr (cell (working, 9, 2), ==, "500.00");
   assert_says (g_steal_pointer (&working), "EOS-80", "400 mm − 150 mm = 250 mm", "500 l × 999 kg/m³ = 500 kg",
-               "100 kg + 15 kg + 0 kg = 115 kg", "500 kg − 115 kg = 385 kg", "standard deviations: 0 %", "freeboard", gb_caution_afloat (),
-               NULL);
+               "100 kg + 15 kg + 0 kg = 115 kg", "500 kg − 115 kg = 385 kg", "standard deviations: 0 %",
+               "freeboard", gb_caution_afloat (), NULL);
   hull->height = 0.18;
   find (&desk);
-  assert_says (gb_working_limit (desk.boat, desk.findings), "180 mm − 150 mm = 30 mm", "60 l × 999 kg/m³ = 59.9 kg", NULL);
+  assert_says (gb_working_limit (desk.boat, desk.findings), "180 mm − 150 mm = 30 mm",
+               "60 l × 999 kg/m³ = 59.9 kg", NULL);
 }
 
 static void
@@ -310,8 +333,8 @@ test_material (void)
   find (&desk);
   assert_says (gb_working_material (desk.boat, wood->rec.id), "(30 % − 12 %) ÷ 30 % = 0.6",
                "0.37 ÷ (1 − 0.265 × 0.6 × 0.37) = 0.3931", "393 kg/m³ × 112 % = 440 kg/m³", NULL);
-  assert_says (gb_working_material (desk.boat, ply->rec.id), "As given", "450 kg/m³", "A table", "Samples on the scale",
-               "2440 mm × 1220 mm × 6 mm", "549 kg/m³", NULL);
+  assert_says (gb_working_material (desk.boat, ply->rec.id), "As given", "450 kg/m³", "A table",
+               "Samples on the scale", "2440 mm × 1220 mm × 6 mm", "549 kg/m³", NULL);
 }
 
 /* Every working of a whole build can be written down, and its totals are what was found. */
@@ -336,7 +359,8 @@ test_of_everything (void)
       g_assert_cmpuint (centre->steps->len, >, 0);
     }
   for (guint i = 0; i < gb_boat_n (desk.boat, GB_RECORD_MATERIAL); i++)
-    gb_working_free (gb_working_material (desk.boat, ((const GbRecord *) gb_boat_all (desk.boat, GB_RECORD_MATERIAL)->pdata[i])->id));
+    gb_working_free (gb_working_material (
+        desk.boat, ((const GbRecord *) gb_boat_all (desk.boat, GB_RECORD_MATERIAL)->pdata[i])->id));
   gb_working_free (gb_working_limit (desk.boat, desk.findings));
   gb_working_free (gb_working_money (desk.boat, desk.findings));
 }

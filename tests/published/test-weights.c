@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Weight-and-moment examples of handbooks, worked anew by the roll-up: each is built as a boat of parts with the masses and arms that are
- * printed, rolled up, and must come out as the handbook has it, within half a unit of the last figure printed.
+/* Weight-and-moment examples of handbooks, worked anew by the roll-up: each is built as a boat of parts with
+ * the masses and arms that are printed, rolled up, and must come out as the handbook has it, within half a
+ * unit of the last figure printed.
  *
- * What is moved or taken off is a part of its own from the start: the rest is what the example gives for the whole less those, so that the
- * boat before the change must come out as given too.
+ * What is moved or taken off is a part of its own from the start: the rest is what the example gives for the
+ * whole less those, so that the boat before the change must come out as given too.
  *
  * Sources:
  *   DB   Derrett and Barrass, Ship Stability for Masters and Mates, 5th ed., 1999
@@ -35,56 +36,93 @@ typedef struct
 {
   const char *name;
   double mass_unit, arm_unit;
-  Item whole;            /* as it is given; a mass of 0: only what is added */
-  Item out[MAX_ITEMS];   /* taken off, or moved from */
-  Item in[MAX_ITEMS];    /* added, or moved to */
-  Item answer;           /* as printed */
+  Item whole;          /* as it is given; a mass of 0: only what is added */
+  Item out[MAX_ITEMS]; /* taken off, or moved from */
+  Item in[MAX_ITEMS];  /* added, or moved to */
+  Item answer;         /* as printed */
   double arm_tolerance;
 } Example;
 
+/* clang-format off */
 static const Example examples[] = {
-  { "DB p. 95: loads and discharges, final KG 6.33 m (inputs from memory)", TONNE, 1, { 6000, 6 },
-    { { 450, 0.6 }, { 800, 3.0 } },
-    { { 1000, 2.5 }, { 500, 3.5 }, { 750, 9.0 } },
+  { "DB p. 95: loads and discharges, final KG 6.33 m (inputs from memory)",
+    TONNE, 1, { 6000, 6 },
+    { { 450, 0.6 }, { 800, 3.0 } }, { { 1000, 2.5 }, { 500, 3.5 }, { 750, 9.0 } },
     { 7000, 6.33 }, 0.005 },
-  { "NSP: 200 t loaded at 1.7 m, KG 6.1 m", TONNE, 1, { 8800, 6.2 }, { { 0 } }, { { 200, 1.7 } }, { 9000, 6.1 }, 0 },
-  { "NSP: 600 t discharged at 11 m, KG 5.75 m", TONNE, 1, { 12600, 6 }, { { 600, 11 } }, { { 0 } }, { 12000, 5.75 }, 0 },
-  { "NSP: 100 t loaded at 15 m, KG 4.11 m", TONNE, 1, { 9900, 4 }, { { 0 } }, { { 100, 15 } }, { 10000, 4.11 }, 0 },
-  { "NS question 27: KM 22 ft, GM 0.8 ft", LONG_TON, FOOT, { 3250, 20 }, { { 0 } },
+  { "NSP: 200 t loaded at 1.7 m, KG 6.1 m",
+    TONNE, 1, { 8800, 6.2 },
+    { { 0 } }, { { 200, 1.7 } },
+    { 9000, 6.1 }, 0 },
+  { "NSP: 600 t discharged at 11 m, KG 5.75 m",
+    TONNE, 1, { 12600, 6 },
+    { { 600, 11 } }, { { 0 } },
+    { 12000, 5.75 }, 0 },
+  { "NSP: 100 t loaded at 15 m, KG 4.11 m",
+    TONNE, 1, { 9900, 4 },
+    { { 0 } }, { { 100, 15 } },
+    { 10000, 4.11 }, 0 },
+  { "NS question 27: KM 22 ft, GM 0.8 ft",
+    LONG_TON, FOOT, { 3250, 20 },
+    { { 0 } },
     { { 1000, 24 }, { 1500, 22 }, { 1250, 21 }, { 1100, 19 }, { 900, 23 }, { 600, 25 }, { 400, 18 } },
     { 10000, 22 - 0.8 }, 0.05 },
-  { "NS question 28: then 1800 tons discharged, GM 1.1 ft", LONG_TON, FOOT, { 10000, 212050.0 / 10000 },
+  { "NS question 28: then 1800 tons discharged, GM 1.1 ft",
+    LONG_TON, FOOT, { 10000, 212050.0 / 10000 },
     { { 400, 20 }, { 300, 22 }, { 500, 23 }, { 600, 24 } }, { { 0 } },
     { 8200, 22 - 1.1 }, 0.05 },
-  { "PHAK fig. 10-5: 3320 lb at 84.8 in (arms and empty weight from memory)", POUND, INCH, { 2100, 78.3 }, { { 0 } },
-    { { 340, 85 }, { 350, 121 }, { 450, 75 }, { 80, 150 } },
+  { "PHAK fig. 10-5: 3320 lb at 84.8 in (arms and empty weight from memory)",
+    POUND, INCH, { 2100, 78.3 },
+    { { 0 } }, { { 340, 85 }, { 350, 121 }, { 450, 75 }, { 80, 150 } },
     { 3320, 84.8 }, 0.05 },
-  { "PHAK, weight shifting: 100 lb from 30 to 150 in, 77.0 to 78.5 in", POUND, INCH, { 8000, 77 }, { { 100, 30 } }, { { 100, 150 } },
+  { "PHAK, weight shifting: 100 lb from 30 to 150 in, 77.0 to 78.5 in",
+    POUND, INCH, { 8000, 77 },
+    { { 100, 30 } }, { { 100, 150 } },
     { 8000, 78.5 }, 0 },
-  { "PHAK, weight addition: 140 lb at 150 in, 81.4 in (from memory)", POUND, INCH, { 6860, 80 }, { { 0 } }, { { 140, 150 } },
+  { "PHAK, weight addition: 140 lb at 150 in, 81.4 in (from memory)",
+    POUND, INCH, { 6860, 80 },
+    { { 0 } }, { { 140, 150 } },
     { 7000, 81.4 }, 0 },
-  { "PHAK, weight removal: 100 lb at 150 in, 78.8 in (from memory)", POUND, INCH, { 6100, 80 }, { { 100, 150 } }, { { 0 } },
+  { "PHAK, weight removal: 100 lb at 150 in, 78.8 in (from memory)",
+    POUND, INCH, { 6100, 80 },
+    { { 100, 150 } }, { { 0 } },
     { 6000, 78.8 }, 0.05 },
-  { "WBH fig. 2-11: three weights on a lever balance at 72 in (weights from memory)", POUND, INCH, { 0 }, { { 0 } },
-    { { 100, 0 }, { 200, 80 }, { 200, 100 } },
+  { "WBH fig. 2-11: three weights on a lever balance at 72 in (weights from memory)",
+    POUND, INCH, { 0 },
+    { { 0 } }, { { 100, 0 }, { 200, 80 }, { 200, 100 } },
     { 500, 72 }, 0 },
-  { "WBH chapter 3: three wheels, 2006 lb at 114.8 in (mains from memory)", POUND, INCH, { 0 }, { { 0 } },
-    { { 830, 128 }, { 836, 128 }, { 340, 50 } },
+  { "WBH chapter 3: three wheels, 2006 lb at 114.8 in (mains from memory)",
+    POUND, INCH, { 0 },
+    { { 0 } }, { { 830, 128 }, { 836, 128 }, { 340, 50 } },
     { 2006, 114.8 }, 0.05 },
-  { "FTP: 100 lb from 55 to 145 in, 82.25 in", POUND, INCH, { 4000, 80 }, { { 100, 55 } }, { { 100, 145 } }, { 4000, 82.25 }, 0 },
-  { "FTP: 120 lb moved 40 in aft, 90.50 in", POUND, INCH, { 2400, 88.5 }, { { 120, 60 } }, { { 120, 100 } }, { 2400, 90.5 }, 0 },
-  { "NS p. 499: a rod with 10 lb at 2 ft and 5 lb at 8 ft, 4 ft", POUND, FOOT, { 0 }, { { 0 } }, { { 10, 2 }, { 5, 8 } }, { 15, 4 },
-    0 },
-  { "NS p. 499: then 10 lb at 7 ft, 5.2 ft", POUND, FOOT, { 15, 4 }, { { 0 } }, { { 10, 7 } }, { 25, 5.2 }, 0 },
-  { "NS p. 499: a rod with 10 lb at 4 ft and 6 lb at 5 ft, 4.38 ft", POUND, FOOT, { 0 }, { { 0 } }, { { 10, 4 }, { 6, 5 } }, { 16, 4.38 },
-    0.005 },
+  { "FTP: 100 lb from 55 to 145 in, 82.25 in",
+    POUND, INCH, { 4000, 80 },
+    { { 100, 55 } }, { { 100, 145 } },
+    { 4000, 82.25 }, 0 },
+  { "FTP: 120 lb moved 40 in aft, 90.50 in",
+    POUND, INCH, { 2400, 88.5 },
+    { { 120, 60 } }, { { 120, 100 } },
+    { 2400, 90.5 }, 0 },
+  { "NS p. 499: a rod with 10 lb at 2 ft and 5 lb at 8 ft, 4 ft",
+    POUND, FOOT, { 0 },
+    { { 0 } }, { { 10, 2 }, { 5, 8 } },
+    { 15, 4 }, 0 },
+  { "NS p. 499: then 10 lb at 7 ft, 5.2 ft",
+    POUND, FOOT, { 15, 4 },
+    { { 0 } }, { { 10, 7 } },
+    { 25, 5.2 }, 0 },
+  { "NS p. 499: a rod with 10 lb at 4 ft and 6 lb at 5 ft, 4.38 ft",
+    POUND, FOOT, { 0 },
+    { { 0 } }, { { 10, 4 }, { 6, 5 } },
+    { 16, 4.38 }, 0.005 },
 };
+/* clang-format on */
 
 static void
 add_items (GbBoat *boat, const Example *example, const Item *items)
 {
   for (guint i = 0; i < MAX_ITEMS && items[i].mass > 0; i++)
-    add_lump (boat, 0, items[i].mass * example->mass_unit, items[i].arm * example->arm_unit, 0, items[i].arm * example->arm_unit);
+    add_lump (boat, 0, items[i].mass * example->mass_unit, items[i].arm * example->arm_unit, 0,
+              items[i].arm * example->arm_unit);
 }
 
 /* The whole as given, less what will be taken off. */
@@ -112,8 +150,9 @@ assert_rolls_up_to (const Example *example, const Item *change, Item answer, dou
   add_items (boat, example, change);
   gb_boat_settle (boat);
   gb_rollup_find (&rollup, boat, NULL, G_MAXINT64);
-  g_test_message ("%s: %.6g at %.6g, printed %.6g at %.6g", example->name, rollup.boat.mass / example->mass_unit,
-                  rollup.boat.x / example->arm_unit, answer.mass, answer.arm);
+  g_test_message ("%s: %.6g at %.6g, printed %.6g at %.6g", example->name,
+                  rollup.boat.mass / example->mass_unit, rollup.boat.x / example->arm_unit, answer.mass,
+                  answer.arm);
   assert_near (rollup.boat.mass / example->mass_unit, answer.mass, 1e-9 * answer.mass);
   assert_near (rollup.boat.x / example->arm_unit, answer.arm, arm_tolerance + 1e-9);
   assert_near (rollup.boat.z / example->arm_unit, answer.arm, arm_tolerance + 1e-9);
@@ -130,7 +169,8 @@ test_example (gconstpointer data)
   assert_rolls_up_to (example, example->in, example->answer, example->arm_tolerance);
 }
 
-/* NS p. 519, complete: tons, height of each above the keel in feet, and its moment. They stand here in groups, as holds and decks. */
+/* NS p. 519, complete: tons, height of each above the keel in feet, and its moment. They stand here in
+ * groups, as holds and decks. */
 typedef struct
 {
   double tons, height, moment;
@@ -161,7 +201,8 @@ test_stowage_in_groups (void)
       /* Each with an origin of its own, as a builder has it; heights are given from that. */
       groups[h] = add_group (boat, 0, 0, 0, h * FOOT);
       for (guint i = 0; i < HOLD_SIZE && holds[h][i].tons > 0; i++)
-        add_lump (boat, groups[h]->rec.id, holds[h][i].tons * LONG_TON, 0, 0, (holds[h][i].height - h) * FOOT);
+        add_lump (boat, groups[h]->rec.id, holds[h][i].tons * LONG_TON, 0, 0,
+                  (holds[h][i].height - h) * FOOT);
     }
   gb_boat_settle (boat);
   gb_rollup_find (&rollup, boat, NULL, G_MAXINT64);
@@ -185,8 +226,9 @@ test_stowage_in_groups (void)
   gb_rollup_clear (&rollup);
 }
 
-/* DB p. 116: 8000 t at KG 7.6 m; loaded 250 t at 6.1 m, 7.6 m to starboard, and 300 t at 0.6 m, 6.1 m to port; discharged 50 t at 1.2 m, 4.6
- * m to port. Printed: KG 7.35 m; listing moment 2130 - 1830 = 300 t m to starboard; GG1 0.035 m. Port is positive here. */
+/* DB p. 116: 8000 t at KG 7.6 m; loaded 250 t at 6.1 m, 7.6 m to starboard, and 300 t at 0.6 m, 6.1 m to
+ * port; discharged 50 t at 1.2 m, 4.6 m to port. Printed: KG 7.35 m; listing moment 2130 - 1830 = 300 t m to
+ * starboard; GG1 0.035 m. Port is positive here. */
 static void
 test_off_the_centreline (void)
 {
