@@ -160,8 +160,7 @@ void
 gb_rollup_share_out (GbRollupWork *work)
 {
   g_autoptr (GArray) open = g_array_new (FALSE, FALSE, sizeof (Sharing));
-  const GbSpan *next = (const GbSpan *) (const void *) work->spans->data;
-  const GbSpan *last = next + work->spans->len;
+  guint next = 0; /* of the spans */
   guint of_boat = gb_rollup_weighing_of (work, GB_WHOLE_BOAT);
   Sharing outermost = { .end = G_MAXUINT, .shares = { 1, 1 } };
 
@@ -177,7 +176,7 @@ gb_rollup_share_out (GbRollupWork *work)
       shares = &g_array_index (open, Sharing, open->len - 1).shares;
       if (shares->unweighed != 1 || shares->weighed != 1)
         work->rollup->parts[i].scale = scale_of (&work->rollup->parts[i], shares);
-      if (next < last && next->index == i)
-        open_sharing (work, open, next++);
+      if (next < work->spans->len && g_array_index (work->spans, GbSpan, next).index == i)
+        open_sharing (work, open, &g_array_index (work->spans, GbSpan, next++));
     }
 }
