@@ -99,8 +99,13 @@ walk (Diff *diff)
 void
 gb_row_diff (const gint64 *old_keys, guint n_old, const gint64 *new_keys, guint n_new, GbRowRun run, gpointer user_data)
 {
+  static const gint64 nothing;
   guint head = 0, tail = 0;
   Diff diff;
+
+  /* An empty array may have no data, and no place in it then. */
+  old_keys = n_old > 0 ? old_keys : &nothing;
+  new_keys = n_new > 0 ? new_keys : &nothing;
 
   while (head < n_old && head < n_new && old_keys[head] == new_keys[head])
     head++;
