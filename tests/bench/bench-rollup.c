@@ -63,7 +63,7 @@ measure (guint n_parts)
     }
   copying = time_memcpy (boat);
   g_print ("%7u parts: roll-up %8.3f ms (first %8.3f), memcpy of the same bytes %7.3f ms, ratio %5.1f, "
-           "results %6.1f MB of parts "
+           "results %6.1f MB, parts "
            "%6.1f MB\n",
            n_parts, fastest (times, N_RUNS), first, copying, fastest (times, N_RUNS) / MAX (copying, 1e-3),
            (double) n_parts * sizeof (GbMass) / 1e6, (double) n_parts * sizeof (GbPart) / 1e6);
