@@ -146,7 +146,8 @@ finish_edit (GbStore *store, GError **error)
   changes = gb_changeset_read (store, changeset, (gsize) size, FALSE, error);
   done = changes != NULL;
   if (done && changes->changes->len > 0)
-    done = gb_links_check_cycles (store, changes, error) && gb_history_add (store, changeset, (gsize) size, error) && gb_links_commit (store, error);
+    done = gb_links_check_cycles (store, changes, error) && gb_history_add (store, changeset, (gsize) size, error)
+           && gb_links_commit (store, error);
   sqlite3_free (changeset);
   return done ? g_steal_pointer (&changes) : NULL;
 }

@@ -53,7 +53,8 @@ gb_sql_fail (sqlite3 *db, const char *path, GError **error)
     case SQLITE_CANTOPEN:
       return gb_store_fail (error, GB_STORE_ERROR_IO, _ ("“%s” cannot be opened, or its folder cannot be written."), path);
     case SQLITE_CONSTRAINT:
-      return gb_store_fail (error, GB_STORE_ERROR_REFUSED, _ ("“%s” cannot hold this: a value is out of its range, or a number is taken."),
+      return gb_store_fail (error, GB_STORE_ERROR_REFUSED,
+                            _ ("“%s” cannot hold this: a value is out of its range, or a number is taken."),
                             path);
     case SQLITE_TOOBIG:
       return gb_store_fail (error, GB_STORE_ERROR_REFUSED, _ ("This is too long to be kept in “%s”."), path);

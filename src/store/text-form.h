@@ -17,9 +17,9 @@ G_BEGIN_DECLS
  * What lives in a record stands in it under its kind's name ("part" in "part", "station" in "hull", "line" in "purchase"). Order is the order
  * of the list. Ids may be left out where nothing refers to the record; a reference is an id or the name of the record, where only one has it.
  * A quantity is an SI number or a text with a unit; money a text or number in major units; a date "YYYY-MM-DD"; a flag true or false.
- * A text is what may be typed into a cell, as long as it leaves no unit open: "1/4 in", "(2*1220-45) mm", but not "2*1220-45 mm". Unknown
- * is null where leaving the field out would mean its start value. A record's "position" is 1, 2, 3 and so on in its list unless it
- * says another, which must not be less than the one before. Groups may be nested a thousand deep.
+ * A text is what may be typed into a cell, as long as it leaves no unit open: "1/4 in", "(2*1220-45) mm", but not "2*1220-45 mm".
+ * Unknown is null where leaving the field out would mean its start value. A record's "position" is 1, 2, 3 and so on in its list
+ * unless it says another, which must not be less than the one before. Groups may be nested a thousand deep.
  *
  * There and back gives the same build: ids, order, every value to the last bit (17 digits), what was typed. */
 

@@ -190,7 +190,8 @@ test_a_text_written_by_hand (void)
   g_autoptr (GbBoat) boat
       = read_text ("\xef\xbb\xbf{ \"part\": [ { \"name\": \"Hull\", \"kind\": \"group\", \"part\": ["
                    " { \"name\": \"Bottom\", \"takeoff\": \"sheet\", \"material\": \"okoume ply\", \"thickness\": \"1/4 in\","
-                   " \"length\": \"(2*1220-45) mm\", \"width\": 3e-1, \"price\": 28.4, \"quantity\": 2, \"notes\": \"a\\u00e9\\ud83d\\udef6\\n\" },"
+                   " \"length\": \"(2*1220-45) mm\", \"width\": 3e-1, \"price\": 28.4,"
+                   " \"quantity\": 2, \"notes\": \"a\\u00e9\\ud83d\\udef6\\n\" },"
                    " { \"name\": \"Paint\", \"takeoff\": \"coating\", \"surface_of\": \"Bottom\", \"turn_z\": \"90\" } ] } ],"
                    " \"garboard\": 1,"
                    " \"material\": [ { \"name\": \"okoume ply\", \"density\": \"450 kg/m3\", \"sample\": [ { \"mass\": \"1,5 kg\" } ] },"
