@@ -63,6 +63,12 @@ fill_ticks (GbAxis *axis, double first, double n, double step, double factor)
     }
 }
 
+guint
+gb_axis_most_ticks (double length, double each)
+{
+  return (guint) CLAMP (length / each, 2, GB_MOST_TICKS);
+}
+
 void
 gb_axis_linear (GbAxis *axis, double lo, double hi, double factor, guint most)
 {

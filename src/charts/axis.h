@@ -27,6 +27,9 @@ typedef struct
   guint n_ticks;
 } GbAxis;
 
+/* How many ticks go into a length, @each apart. */
+guint gb_axis_most_ticks (double length, double each);
+
 /* A range that holds @lo and @hi and begins and ends on a tick. @factor is what one shown unit is worth. At
  * most @most ticks, and at least two. Anything not finite gives 0 to 1. */
 void gb_axis_linear (GbAxis *axis, double lo, double hi, double factor, guint most);

@@ -173,7 +173,7 @@ arrange (const GbBars *bars, GbCanvas *canvas, GbBox box)
   layout.axis.start = box.x + layout.names + em;
   layout.axis.end = fmax (box.x + box.width - words - em, layout.axis.start + box.width * 0.25);
   gb_axis_linear (&layout.axis, 0, largest (bars), bars->factor,
-                  (guint) fmax ((layout.axis.end - layout.axis.start) / (em * 5), 2));
+                  gb_axis_most_ticks (layout.axis.end - layout.axis.start, em * 5));
   gb_axis_say_unit (&layout.axis, bars->unit);
   return layout;
 }

@@ -161,8 +161,8 @@ find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words)
       double right[2], up[2];
 
       view_range (scene, (GbView) v, right, up);
-      needs.blocks[v]
-          = (Need){ right[1] - right[0], up[1] - up[0], em * 2.6, line * 2 + em * 0.5, words->captions[v] };
+      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * GB_VIEW_LEFT,
+                                line * 2 + em * (GB_VIEW_TOP + 0.25), words->captions[v] };
     }
   needs.blocks[GB_VIEW_SIDE].width += words->waterlines;
   needs.blocks[KEY] = (Need){ 0, 0, words->key.width, words->key.height, 0 };
@@ -185,8 +185,8 @@ place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView
 
   view_range (scene, v, right, up);
   view->view = v;
-  view->box = (GbBox){ x + em * 2.6, y + line + em * 0.25, (right[1] - right[0]) * layout->scale,
-                       (up[1] - up[0]) * layout->scale };
+  view->box = (GbBox){ x + em * GB_VIEW_LEFT, y + line + em * GB_VIEW_TOP,
+                       (right[1] - right[0]) * layout->scale, (up[1] - up[0]) * layout->scale };
   gb_axis_within (&view->right, right[0], right[1], unit, step);
   gb_axis_within (&view->up, up[0], up[1], unit, step);
   view->right.start = view->box.x;

@@ -8,6 +8,11 @@ G_BEGIN_DECLS
 
 /* Where the three views and the key stand. All views have one scale, the same along and up. */
 
+/* Room around what is drawn, in em: for the numbers at its left, and between it and its caption, which half a
+ * number reaches into. */
+#define GB_VIEW_LEFT 2.6
+#define GB_VIEW_TOP 0.7
+
 typedef struct
 {
   GbView view;

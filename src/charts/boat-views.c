@@ -268,7 +268,7 @@ view_axes (GbView view, GbUnits units)
 static void
 draw_caption (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
-  double y = view->box.y - canvas->em * 0.25, x = view->box.x - canvas->em * 2.6;
+  double y = view->box.y - canvas->em * GB_VIEW_TOP, x = view->box.x - canvas->em * GB_VIEW_LEFT;
   GbBox name = gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, y, GB_AT_LEFT | GB_AT_BOTTOM,
                              GB_ANY_WIDTH, view_name (view->view));
 

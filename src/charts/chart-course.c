@@ -316,7 +316,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
   left = gb_axis_widest (&plot.y, canvas) + em * 0.5;
   right = gb_end_labels_width (canvas, ends.labels, ends.n);
   gb_axis_dates (&plot.x, course->points[0].date, end_of_time (course),
-                 (guint) fmax ((box.width - left - right) / (em * 5), 2));
+                 gb_axis_most_ticks (box.width - left - right, em * 5));
   gb_plot_arrange (&plot, box, left, head, right, foot);
   gb_plot_draw_left (&plot, canvas, course->currency != NULL ? course->currency : _ ("Money"));
   field_end = plot.x.end;

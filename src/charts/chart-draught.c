@@ -276,7 +276,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
                   gb_plot_ticks (canvas, box.height - head - foot));
   left = gb_axis_widest (&plot.y, canvas) + em * 0.5;
   gb_axis_linear (&plot.x, 0, most_mass (draught), gb_quantity_factor (GB_DIM_MASS, draught->units),
-                  (guint) fmax ((box.width - left) / (em * 6), 2));
+                  gb_axis_most_ticks (box.width - left, em * 6));
   gb_plot_arrange (&plot, box, left, head, em, foot);
   gb_plot_draw_left (&plot, canvas, y_title);
   gb_plot_draw_below (&plot, canvas, x_title);

@@ -249,11 +249,11 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 
   lower = CLAMP (box.height * 0.25, em * 2, em * 7);
   make_mass_axis (history, &mass.y, gb_plot_ticks (canvas, box.height - lower - foot - 2 * head));
-  gb_axis_linear (&share.y, 0, 1, 0.01, (guint) CLAMP (lower / (em * 1.5), 2, 3));
+  gb_axis_linear (&share.y, 0, 1, 0.01, MIN (gb_axis_most_ticks (lower, em * 1.5), 3));
   left = fmax (gb_axis_widest (&mass.y, canvas), gb_axis_widest (&share.y, canvas)) + em * 0.5;
   right = fmax (gb_end_labels_width (canvas, mass_ends, 2), gb_end_labels_width (canvas, &share_end, 1));
   gb_axis_dates (&mass.x, first->date, last->date + MAX (span / 16, 1),
-                 (guint) ((box.width - left - right) / (em * 5)));
+                 gb_axis_most_ticks (box.width - left - right, em * 5));
   share.x = mass.x;
   gb_plot_arrange (&mass, (GbBox){ box.x, box.y, box.width, box.height - lower - foot - head - em * 0.6 },
                    left, head, right, 0);

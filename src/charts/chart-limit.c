@@ -238,7 +238,7 @@ arrange (const Bar *bar, GbCanvas *canvas, GbBox box, double names, const Limit 
   panel.axis.start = box.x + names;
   panel.axis.end = box.x + box.width - em * 1.5;
   gb_axis_linear (&panel.axis, 0, most, gb_quantity_factor (GB_DIM_MASS, limit->units),
-                  (guint) fmax ((panel.axis.end - panel.axis.start) / (em * 5), 2));
+                  gb_axis_most_ticks (panel.axis.end - panel.axis.start, em * 5));
   gb_axis_say_unit (&panel.axis, gb_quantity_unit (GB_DIM_MASS, limit->units));
   panel.top = box.y + gb_bar_labels_height (canvas);
   panel.height = fmin (box.height - (least_height (canvas) - em * 1.4), em * 5);

@@ -219,7 +219,7 @@ find_hits (const GbChart *chart, double width, double height)
 static gint64
 what_is_at (GbChart *chart, double width, double height, double x, double y)
 {
-  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&chart->lock);
+  g_autoptr (GMutexLocker) locker G_GNUC_UNUSED = g_mutex_locker_new (&chart->lock);
   const GbHit *hit;
 
   if (chart->data == NULL || !(width > 0 && height > 0) || !isfinite (width) || !isfinite (height))

@@ -20,7 +20,7 @@ gb_plot_foot (GbCanvas *canvas, gboolean titled)
 guint
 gb_plot_ticks (GbCanvas *canvas, double height)
 {
-  return (guint) CLAMP (height / (canvas->em * 2.2), 2, 8);
+  return MIN (gb_axis_most_ticks (height, canvas->em * 2.2), 8);
 }
 
 void
@@ -93,7 +93,8 @@ gb_plot_end_labels (const GbPlot *plot, GbCanvas *canvas, const GbEndLabel *labe
       centres[i] = gb_axis_at (&plot->y, shown[i]->value);
       heights[i] = line;
     }
-  gb_spread (centres, heights, k, plot->outer.y, plot->outer.y + plot->outer.height, 0);
+  /* Not lower than the field: the numbers of the axis below may reach out there. */
+  gb_spread (centres, heights, k, plot->outer.y, plot->field.y + plot->field.height + canvas->em * 0.2, 0);
   for (guint i = 0; i < k; i++)
     gb_text_draw (canvas, GB_TEXT_STRONG, shown[i]->role, x, centres[i], GB_AT_LEFT | GB_AT_MIDDLE,
                   plot->outer.x + plot->outer.width - x + 1, shown[i]->text);

@@ -520,3 +520,33 @@ sample_assert_draws (GbChart *chart, double width, double height, GbChartStyle s
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
 }
+
+static void
+assert_words_are_apart (const GbCanvas *canvas, const char *what)
+{
+  const double slack = 0.75;
+
+  for (guint i = 0; i < canvas->words->len; i++)
+    {
+      GbBox box = gb_box_inset (g_array_index (canvas->words, GbBox, i), slack, slack, slack, slack);
+
+      if (box.x < -slack || box.y < -slack || box.x + box.width > canvas->width
+          || box.y + box.height > canvas->height)
+        g_error ("%s: words at %.1f, %.1f (%.1f x %.1f) leave the picture of %.0f x %.0f", what, box.x, box.y,
+                 box.width, box.height, canvas->width, canvas->height);
+      for (guint k = 0; k < i; k++)
+        if (gb_box_overlaps (box, g_array_index (canvas->words, GbBox, k)))
+          g_error ("%s: words overlap at %.1f, %.1f in the picture of %.0f x %.0f", what, box.x, box.y,
+                   canvas->width, canvas->height);
+    }
+}
+
+void
+sample_assert_words_apart (GbChart *chart, const char *what, double width, double height, GbChartStyle style)
+{
+  g_auto (Paper) paper;
+
+  paper_init_blank (&paper, width, height, style);
+  gb_chart_render (chart, &paper.canvas, style == GB_CHART_PRINT);
+  assert_words_are_apart (&paper.canvas, what);
+}

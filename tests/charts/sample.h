@@ -43,6 +43,10 @@ void sample_for_each_chart (SampleCheck check);
 /* Draws it, and cairo has nothing to say against that. */
 void sample_assert_draws (GbChart *chart, double width, double height, GbChartStyle style);
 
+/* No words over others, and none cut by the edge. */
+void
+sample_assert_words_apart (GbChart *chart, const char *what, double width, double height, GbChartStyle style);
+
 /* Something to draw on; a blank one takes no paint, for the places of what is drawn alone. */
 typedef struct
 {

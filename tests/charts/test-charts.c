@@ -50,27 +50,6 @@ test_absurd_sizes (void)
   sample_for_each_chart (check_absurd_sizes);
 }
 
-/* No words over others, and none cut by the edge. */
-static void
-assert_words_are_apart (const GbCanvas *canvas, const char *what)
-{
-  const double slack = 0.75;
-
-  for (guint i = 0; i < canvas->words->len; i++)
-    {
-      GbBox box = gb_box_inset (g_array_index (canvas->words, GbBox, i), slack, slack, slack, slack);
-
-      if (box.x < -slack || box.y < -slack || box.x + box.width > canvas->width
-          || box.y + box.height > canvas->height)
-        g_error ("%s: words at %.1f, %.1f (%.1f x %.1f) leave the picture of %.0f x %.0f", what, box.x, box.y,
-                 box.width, box.height, canvas->width, canvas->height);
-      for (guint k = 0; k < i; k++)
-        if (gb_box_overlaps (box, g_array_index (canvas->words, GbBox, k)))
-          g_error ("%s: words overlap at %.1f, %.1f in the picture of %.0f x %.0f", what, box.x, box.y,
-                   canvas->width, canvas->height);
-    }
-}
-
 static void
 check_words (GbChart *chart, GbChartKind kind, SampleKind sample)
 {
@@ -78,13 +57,7 @@ check_words (GbChart *chart, GbChartKind kind, SampleKind sample)
 
   for (guint s = 0; s < G_N_ELEMENTS (styles); s++)
     for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
-      {
-        g_auto (Paper) paper;
-
-        paper_init_blank (&paper, sizes[i][0], sizes[i][1], styles[s]);
-        gb_chart_render (chart, &paper.canvas, s == 2);
-        assert_words_are_apart (&paper.canvas, what);
-      }
+      sample_assert_words_apart (chart, what, sizes[i][0], sizes[i][1], styles[s]);
 }
 
 static void

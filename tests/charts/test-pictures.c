@@ -1,0 +1,107 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Every chart of the demo builds, with the findings that the engine makes of them: each has something to
+ * show, and its words stand apart. Leaves pictures of them, and of two samples, in the folder of the first
+ * argument for a person to look at; the others are the demo builds. */
+
+#include "sample.h"
+#include "store/text-form.h"
+
+#include <string.h>
+
+static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 900, 600 }, { 1600, 1000 } };
+
+static const struct
+{
+  GbChartStyle style;
+  const char *name;
+} styles[] = { { GB_CHART_LIGHT, "light" }, { GB_CHART_DARK, "dark" }, { GB_CHART_PRINT, "print" } };
+
+static const char *folder;
+
+static void
+draw_chart (GbChart *chart, GbChartKind kind, const char *of)
+{
+  for (guint s = 0; s < G_N_ELEMENTS (styles); s++)
+    for (guint i = 1; i < 3; i++)
+      {
+        g_autoptr (GError) error = NULL;
+        g_autofree char *name = g_strdup_printf ("%s-%s-%s-%.0fx%.0f.png", of, gb_chart_kind_name (kind),
+                                                 styles[s].name, sizes[i][0], sizes[i][1]);
+        g_autofree char *path = g_build_filename (folder, name, NULL);
+
+        g_assert_true (
+            gb_chart_export (chart, path, "png", sizes[i][0], sizes[i][1], styles[s].style, &error));
+        g_assert_no_error (error);
+      }
+}
+
+static void
+test_sample (gconstpointer data)
+{
+  SampleKind kind = (SampleKind) GPOINTER_TO_INT (data);
+  g_autoptr (Sample) sample = sample_new (kind);
+
+  for (guint c = 0; c < GB_N_CHARTS; c++)
+    {
+      g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind) c);
+
+      draw_chart (chart, (GbChartKind) c, sample_name (kind));
+    }
+}
+
+static GbBoat *
+read_demo (const char *path)
+{
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  GbBoat *boat;
+
+  g_assert_true (g_file_get_contents (path, &text, NULL, &error));
+  boat = gb_text_form_read (text, -1, &error);
+  g_assert_no_error (error);
+  return boat;
+}
+
+static void
+test_demo (gconstpointer data)
+{
+  g_autofree char *name = g_path_get_basename (data);
+  g_autoptr (GbBoat) boat = read_demo (data);
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+  g_autoptr (GbHistory) history = NULL;
+
+  gb_findings_find (findings, boat, GB_TOUCHED_ALL, G_MAXINT32);
+  history = gb_history_find (boat, NULL, NULL);
+  *strchr (name, '.') = '\0';
+  for (guint c = 0; c < GB_N_CHARTS; c++)
+    {
+      g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, boat, findings, history, NULL);
+
+      g_test_message ("%s: %s", gb_chart_kind_name ((GbChartKind) c), gb_chart_title (chart));
+      g_assert_false (gb_chart_is_empty (chart));
+      for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+        for (guint s = 0; s < G_N_ELEMENTS (styles); s++)
+          sample_assert_words_apart (chart, gb_chart_title (chart), sizes[i][0], sizes[i][1],
+                                     styles[s].style);
+      draw_chart (chart, (GbChartKind) c, name);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_assert_cmpint (argc, >=, 2);
+  folder = argv[1];
+  g_test_add_data_func ("/charts/pictures/pram", GINT_TO_POINTER (SAMPLE_PRAM), test_sample);
+  g_test_add_data_func ("/charts/pictures/over", GINT_TO_POINTER (SAMPLE_OVER), test_sample);
+  for (int i = 2; i < argc; i++)
+    {
+      g_autofree char *name = g_path_get_basename (argv[i]);
+      g_autofree char *path = g_strconcat ("/charts/pictures/", name, NULL);
+
+      g_test_add_data_func (path, argv[i], test_demo);
+    }
+  return g_test_run ();
+}
