@@ -170,7 +170,7 @@ gb_edit_touch (GbEdit *edit, const GbBoat *boat, GbRecordKind kind, gint64 id)
 static gboolean
 is_deleted (const GbEdit *edit, const GbBoat *boat, const GbRecord *record)
 {
-  guint left = gb_boat_n (boat, GB_RECORD_PART) + GB_N_RECORDS;
+  guint left = gb_boat_n (boat, GB_RECORD_PART) + edit->puts->len + GB_N_RECORDS; /* a cycle is not longer */
 
   if (g_hash_table_size (edit->gone) == 0)
     return FALSE;

@@ -160,6 +160,24 @@ test_properties (void)
 }
 
 static void
+close_cb (GbProject *project, const GbChanges *changes, gpointer data)
+{
+  g_clear_object ((GbProject **) data);
+}
+
+static void
+test_a_handler_may_close_it (void)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  GbProject *project = fixture_project (scratch);
+
+  set_thickness (project, 0.004);
+  g_signal_connect (project, "changed", G_CALLBACK (close_cb), &project);
+  g_assert_true (gb_project_undo (project, NULL));
+  g_assert_null (project);
+}
+
+static void
 test_nothing_to_undo (void)
 {
   g_autoptr (Scratch) scratch = scratch_new ();
@@ -456,6 +474,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/project/project/create-open", test_create_and_open);
   g_test_add_func ("/project/project/one-edit", test_the_way_of_one_edit);
   g_test_add_func ("/project/project/properties", test_properties);
+  g_test_add_func ("/project/project/closed-by-handler", test_a_handler_may_close_it);
   g_test_add_func ("/project/project/nothing-to-undo", test_nothing_to_undo);
   g_test_add_func ("/project/project/undo-survives", test_undo_survives_closing);
   g_test_add_func ("/project/project/apply", test_apply);
