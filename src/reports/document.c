@@ -72,6 +72,7 @@ gb_document_new (const char *kind, const char *title, const GbBuild *build, gint
   document->units = (GbUnits) build->units;
   document->date = date;
   document->facts = g_ptr_array_new_with_free_func (free_fact);
+  document->warnings = g_ptr_array_new_with_free_func (g_free);
   document->paragraphs = g_ptr_array_new_with_free_func (g_free);
   document->tables = g_ptr_array_new_with_free_func (free_table);
   document->notes = g_ptr_array_new_with_free_func (g_free);
@@ -88,6 +89,7 @@ gb_document_free (GbDocument *document)
   g_free (document->name);
   g_free (document->currency);
   g_ptr_array_unref (document->facts);
+  g_ptr_array_unref (document->warnings);
   g_ptr_array_unref (document->paragraphs);
   g_ptr_array_unref (document->tables);
   g_ptr_array_unref (document->notes);
@@ -97,18 +99,29 @@ gb_document_free (GbDocument *document)
 
 /* Filling ----------------------------------------------------------------------------------------------------------- */
 
+static void
+take_text (GPtrArray *texts, char *text)
+{
+  g_ptr_array_add (texts, clean_text (text));
+  g_free (text);
+}
+
+void
+gb_document_warn (GbDocument *document, char *warning)
+{
+  take_text (document->warnings, warning);
+}
+
 void
 gb_document_say (GbDocument *document, char *paragraph)
 {
-  g_ptr_array_add (document->paragraphs, clean_text (paragraph));
-  g_free (paragraph);
+  take_text (document->paragraphs, paragraph);
 }
 
 void
 gb_document_note (GbDocument *document, char *note)
 {
-  g_ptr_array_add (document->notes, clean_text (note));
-  g_free (note);
+  take_text (document->notes, note);
 }
 
 void

@@ -87,7 +87,8 @@ typedef struct
   gint64 date; /* Julian day */
   gboolean landscape;
   GPtrArray *facts;      /* (element-type GbFact) */
-  GPtrArray *paragraphs; /* (element-type utf8) what the reader must know first */
+  GPtrArray *warnings;   /* (element-type utf8) limits that are passed */
+  GPtrArray *paragraphs; /* (element-type utf8) what else the reader must know first */
   GPtrArray *tables;     /* (element-type GbTable) */
   GPtrArray *notes;      /* (element-type utf8) explanations, after the tables */
   GPtrArray *cautions;   /* (element-type utf8) */
@@ -98,6 +99,7 @@ void gb_document_free (GbDocument *document);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbDocument, gb_document_free)
 
 /* Each of these takes its text. */
+void gb_document_warn (GbDocument *document, char *warning);
 void gb_document_say (GbDocument *document, char *paragraph);
 void gb_document_note (GbDocument *document, char *note);
 /* The text is copied. */

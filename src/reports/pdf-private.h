@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* The page that is being filled, from top to bottom. Lengths are points (1/72 inch). The flow draws every page twice: once to count
- * them, once for good. */
+/* The page that is being filled, from top to bottom. Lengths are points (1/72 inch). All pages are gone through twice: once to count them,
+ * without a cairo_t, and once to draw. */
 
 typedef enum
 {
@@ -21,17 +21,20 @@ typedef enum
   GB_N_PDF_FONTS
 } GbPdfFont;
 
+typedef struct _GbPdfTable GbPdfTable;
+
 typedef struct
 {
   const GbDocument *document;
-  cairo_t *cr;
+  cairo_t *cr;         /* NULL while the pages are counted */
   PangoLayout *layout; /* used again for every text */
   PangoFontDescription *fonts[GB_N_PDF_FONTS];
   double width, height; /* of the paper */
   double left, right;   /* of the text */
   double top, bottom;   /* of the text on this page */
   double y;             /* where the next thing goes */
-  guint page, n_pages;  /* from 1; n_pages is 0 while they are counted */
+  guint page, n_pages;  /* from 1 */
+  GPtrArray *tables;    /* (element-type GbPdfTable) as the document's */
 } GbPdfFlow;
 
 /* Goes on to the next page unless @height is still free on this one. */
@@ -45,7 +48,9 @@ double gb_pdf_text (GbPdfFlow *flow, GbPdfFont font, const char *text, double wi
 void gb_pdf_show (GbPdfFlow *flow, double x, double y, double grey);
 void gb_pdf_rule (GbPdfFlow *flow, double x, double y, double width, double thickness, double grey);
 
-/* pdf-table.c */
-void gb_pdf_table (GbPdfFlow *flow, const GbTable *table);
+/* Measures @table for the width of the flow: its columns, and the height of each row. */
+GbPdfTable *gb_pdf_table_new (GbPdfFlow *flow, const GbTable *table);
+void gb_pdf_table_free (GbPdfTable *table);
+void gb_pdf_table_draw (const GbPdfTable *table);
 
 G_END_DECLS

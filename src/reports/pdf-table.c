@@ -12,6 +12,8 @@
 #define GAP 9         /* between columns */
 #define ROW_PAD 2.2   /* above and below a cell's text */
 #define INDENT 9
+#define MOST_TOGETHER 8
+#define ROOM_FOR_ROWS 60 /* below a table's headings, or they go to the next page */
 #define LEAST_WIDE 48 /* a column that gives way stays this wide */
 #define MOST_MORE 60  /* that a column gets of what is over, or half its width */
 #define DARK 0.1
@@ -28,12 +30,14 @@ typedef struct
   double x;
 } Column;
 
-typedef struct
+struct _GbPdfTable
 {
-  GbPdfFlow *flow;
+  GbPdfFlow *flow; /* what it is measured with and drawn on */
   const GbTable *table;
   GArray *columns; /* of Column: those that are printed */
-} Sheet;
+  double *heights; /* of the rows */
+  double head;     /* height of the headings */
+};
 
 static double
 line_width (GbPdfFlow *flow, GbPdfFont font, const char *text)
@@ -46,7 +50,7 @@ line_width (GbPdfFlow *flow, GbPdfFont font, const char *text)
 }
 
 static char *
-cell_text (const Sheet *sheet, const Column *column, const GbRow *row)
+cell_text (const GbPdfTable *sheet, const Column *column, const GbRow *row)
 {
   return gb_cell_show_aligned (sheet->flow->document, column->column, gb_row_cell (row, column->at), column->tail);
 }
@@ -65,7 +69,7 @@ row_font (const GbRow *row)
 
 /* "Mass" over "kg". */
 static char *
-heading_text (const Sheet *sheet, const GbColumn *column)
+heading_text (const GbPdfTable *sheet, const GbColumn *column)
 {
   const char *unit = gb_column_unit (sheet->flow->document, column);
 
@@ -75,7 +79,7 @@ heading_text (const Sheet *sheet, const GbColumn *column)
 /* Widths ------------------------------------------------------------------------------------------------------------ */
 
 static double
-natural_width (const Sheet *sheet, const Column *column)
+natural_width (const GbPdfTable *sheet, const Column *column)
 {
   g_autofree char *heading = heading_text (sheet, column->column);
   double width = line_width (sheet->flow, GB_PDF_SMALL, heading);
@@ -100,7 +104,7 @@ gives_way (const Column *column)
 /* Shares the page out. What is over goes to the first column that gives way, but not so much that the eye loses the line; what is missing is
  * taken from all of those, the widest first, down to one width for all that are over it. */
 static void
-share_width (Sheet *sheet)
+share_width (GbPdfTable *sheet)
 {
   GArray *columns = sheet->columns;
   double free_width = sheet->flow->right - sheet->flow->left - GAP * (columns->len > 0 ? columns->len - 1 : 0);
@@ -137,7 +141,7 @@ share_width (Sheet *sheet)
 }
 
 static void
-find_columns (Sheet *sheet)
+find_columns (GbPdfTable *sheet)
 {
   double x = sheet->flow->left;
 
@@ -161,7 +165,7 @@ find_columns (Sheet *sheet)
 }
 
 static double
-table_width (const Sheet *sheet)
+table_width (const GbPdfTable *sheet)
 {
   const Column *last = &g_array_index (sheet->columns, Column, sheet->columns->len - 1);
 
@@ -172,7 +176,7 @@ table_width (const Sheet *sheet)
 
 /* Sets the layout up for one cell; gives its height. */
 static double
-set_cell (const Sheet *sheet, const Column *column, const GbRow *row, const char *text)
+set_cell (const GbPdfTable *sheet, const Column *column, const GbRow *row, const char *text)
 {
   gboolean number = gb_column_is_number (column->column);
   double indent = row_indent (row, column);
@@ -183,23 +187,24 @@ set_cell (const Sheet *sheet, const Column *column, const GbRow *row, const char
 }
 
 static double
-row_height (const Sheet *sheet, const GbRow *row)
+row_height (const GbPdfTable *sheet, const GbRow *row)
 {
-  double highest = 0;
+  /* Numbers never wrap; one line is as high as another. */
+  double highest = gb_pdf_text (sheet->flow, row_font (row), "0", -1, PANGO_ALIGN_LEFT);
 
   for (guint i = 0; i < sheet->columns->len; i++)
     {
       const Column *column = &g_array_index (sheet->columns, Column, i);
-      g_autofree char *text = cell_text (sheet, column, row);
+      g_autofree char *text = gb_column_is_number (column->column) ? NULL : cell_text (sheet, column, row);
 
-      if (*text != '\0')
+      if (text != NULL && *text != '\0')
         highest = MAX (highest, set_cell (sheet, column, row, text));
     }
   return highest + 2 * ROW_PAD + (row->kind == GB_ROW_GROUP && row->depth == 0 ? 2 * ROW_PAD : 0);
 }
 
 static void
-draw_row (const Sheet *sheet, const GbRow *row, double height)
+draw_row (const GbPdfTable *sheet, const GbRow *row, double height)
 {
   GbPdfFlow *flow = sheet->flow;
   double y = flow->y + ROW_PAD + (row->kind == GB_ROW_GROUP && row->depth == 0 ? 2 * ROW_PAD : 0);
@@ -221,7 +226,7 @@ draw_row (const Sheet *sheet, const GbRow *row, double height)
 }
 
 static double
-head_height (const Sheet *sheet)
+head_height (const GbPdfTable *sheet)
 {
   double highest = 0;
 
@@ -237,7 +242,7 @@ head_height (const Sheet *sheet)
 
 /* The headings stand on the rule under them. */
 static void
-draw_head (const Sheet *sheet, double height)
+draw_head (const GbPdfTable *sheet, double height)
 {
   GbPdfFlow *flow = sheet->flow;
 
@@ -267,47 +272,72 @@ holds_next (const GbTable *table, guint r)
   return row->kind == GB_ROW_GROUP || next->kind == GB_ROW_TOTAL || next->kind == GB_ROW_SUBTOTAL;
 }
 
+/* What has to be free for @r and the rows that belong with it. Groups may stand in groups; a page's worth of headings need not stay
+ * together. */
+static double
+height_together (const GbPdfTable *sheet, guint r)
+{
+  double height = sheet->heights[r];
+
+  for (guint next = r; holds_next (sheet->table, next) && next < r + MOST_TOGETHER; next++)
+    height += sheet->heights[next + 1];
+  return height;
+}
+
 static void
-draw_rows (const Sheet *sheet, double head)
+draw_rows (const GbPdfTable *sheet)
 {
   GbPdfFlow *flow = sheet->flow;
   const GPtrArray *rows = sheet->table->rows;
 
   for (guint r = 0; r < rows->len; r++)
     {
-      double height = row_height (sheet, rows->pdata[r]);
-      double wanted = height;
-
-      /* Groups may stand in groups; a page's worth of headings need not stay together. */
-      for (guint next = r; holds_next (sheet->table, next) && next < r + 8; next++)
-        wanted += row_height (sheet, rows->pdata[next + 1]);
-      if (flow->y + wanted > flow->bottom && flow->y > flow->top + head)
+      if (flow->y + height_together (sheet, r) > flow->bottom && flow->y > flow->top + sheet->head)
         {
           gb_pdf_new_page (flow);
-          draw_head (sheet, head);
+          draw_head (sheet, sheet->head);
         }
-      draw_row (sheet, rows->pdata[r], height);
+      draw_row (sheet, rows->pdata[r], sheet->heights[r]);
     }
 }
 
-void
-gb_pdf_table (GbPdfFlow *flow, const GbTable *table)
+GbPdfTable *
+gb_pdf_table_new (GbPdfFlow *flow, const GbTable *table)
 {
-  Sheet sheet = { flow, table, g_array_new (FALSE, FALSE, sizeof (Column)) };
-  double head, title;
+  GbPdfTable *sheet = g_new0 (GbPdfTable, 1);
 
-  find_columns (&sheet);
-  if (sheet.columns->len > 0)
-    {
-      head = head_height (&sheet);
-      title = gb_pdf_text (flow, GB_PDF_HEADING, _ (table->title), flow->right - flow->left, PANGO_ALIGN_LEFT);
-      gb_pdf_need (flow, title + head + 60);
-      flow->y += 12;
-      gb_pdf_text (flow, GB_PDF_HEADING, _ (table->title), flow->right - flow->left, PANGO_ALIGN_LEFT);
-      gb_pdf_show (flow, flow->left, flow->y, DARK);
-      flow->y += title + 5;
-      draw_head (&sheet, head);
-      draw_rows (&sheet, head);
-    }
-  g_array_unref (sheet.columns);
+  sheet->flow = flow;
+  sheet->table = table;
+  sheet->columns = g_array_new (FALSE, FALSE, sizeof (Column));
+  sheet->heights = g_new (double, table->rows->len);
+  find_columns (sheet);
+  sheet->head = head_height (sheet);
+  for (guint r = 0; r < table->rows->len; r++)
+    sheet->heights[r] = row_height (sheet, table->rows->pdata[r]);
+  return sheet;
+}
+
+void
+gb_pdf_table_free (GbPdfTable *sheet)
+{
+  g_array_unref (sheet->columns);
+  g_free (sheet->heights);
+  g_free (sheet);
+}
+
+void
+gb_pdf_table_draw (const GbPdfTable *sheet)
+{
+  GbPdfFlow *flow = sheet->flow;
+  double width = flow->right - flow->left;
+  double title = gb_pdf_text (flow, GB_PDF_HEADING, _ (sheet->table->title), width, PANGO_ALIGN_LEFT);
+
+  gb_pdf_need (flow, title + sheet->head + ROOM_FOR_ROWS);
+  flow->y += 12;
+  /* The new page's header and footer used the layout. */
+  gb_pdf_text (flow, GB_PDF_HEADING, _ (sheet->table->title), width, PANGO_ALIGN_LEFT);
+  gb_pdf_show (flow, flow->left, flow->y, DARK);
+  flow->y += title + 5;
+  draw_head (sheet, sheet->head);
+  draw_rows (sheet);
 }

@@ -120,7 +120,11 @@ gb_say_verdicts (GbDocument *document, const GbBoat *boat, const GbFindings *fin
     {
       const GbVerdict *verdict = verdicts->pdata[i];
 
-      if (verdict->subject == subject)
+      if (verdict->subject != subject)
+        continue;
+      if (verdict->kind == GB_VERDICT_PASSED)
+        gb_document_warn (document, g_strdup (verdict->sentence));
+      else
         gb_document_say (document, g_strdup (verdict->sentence));
     }
 }

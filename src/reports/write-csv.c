@@ -165,6 +165,7 @@ put_sections (Csv *csv, const GbDocument *document)
   put_text (csv, document->name);
   end_line (csv);
   put_facts (csv, document);
+  put_texts (csv, document->warnings);
   put_texts (csv, document->cautions);
   put_texts (csv, document->paragraphs);
   for (guint i = 0; i < document->tables->len; i++)

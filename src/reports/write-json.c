@@ -5,7 +5,7 @@
  * minor units (cost_minor), dates YYYY-MM-DD, choices by the names that the text form has, null for unknown.
  *
  *   { "garboard_report": 1, "kind": "parts", "build": "Plover", "date": "2026-03-14", "currency": "EUR",
- *     "facts": { "light_kg": 31.4 }, "remarks": [ ], "cautions": [ ],
+ *     "facts": { "light_kg": 31.4 }, "warnings": [ ], "remarks": [ ], "cautions": [ ],
  *     "parts": [ { "row": "group", "depth": 0, "name": "Hull", "mass_kg": 22.9, ... }, ... ], ... }
  *
  * Each row says what it is (normal, group, subtotal, total) and how deep it lies in its groups. The number after
@@ -148,6 +148,7 @@ add_document (JsonBuilder *json, const GbDocument *document)
   add_cell (json, document, &date, &(GbCell){ .amount = document->date });
   add_text (json, "currency", document->currency);
   add_facts (json, document);
+  add_texts (json, "warnings", document->warnings);
   add_texts (json, "remarks", document->paragraphs);
   add_texts (json, "cautions", document->cautions);
   for (guint i = 0; i < document->tables->len; i++)

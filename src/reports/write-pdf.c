@@ -4,8 +4,8 @@
 /* A report for paper: A4, or Letter where the build is in feet and inches. The first page opens with title, facts and caution; every page
  * names the build and the report at its top, and the date, the page and again the caution at its foot. Texts wrap, nothing is cut.
  *
- * The pages are laid out twice, because "page 1 of 7" needs the 7 first. Dates in the file are the report's, so that the same report gives
- * the same bytes. */
+ * The pages are gone through twice, because "page 1 of 7" needs the 7 first. Dates in the file are the report's, so that the same report
+ * gives the same bytes. */
 
 #include "pdf-private.h"
 #include "report.h"
@@ -18,6 +18,7 @@
 #define MARGIN_TOP 40
 #define MARGIN_FOOT 34
 #define LINE_GAP 3
+#define BAR_INDENT 12
 #define DARK 0.1
 #define QUIET 0.38 /* 6.5 : 1 against white */
 
@@ -49,17 +50,27 @@ gb_pdf_text (GbPdfFlow *flow, GbPdfFont font, const char *text, double width, Pa
 void
 gb_pdf_show (GbPdfFlow *flow, double x, double y, double grey)
 {
+  if (flow->cr == NULL)
+    return;
   cairo_set_source_rgb (flow->cr, grey, grey, grey);
   cairo_move_to (flow->cr, x, y);
   pango_cairo_show_layout (flow->cr, flow->layout);
 }
 
+static void
+fill_box (GbPdfFlow *flow, double x, double y, double width, double height, double grey)
+{
+  if (flow->cr == NULL)
+    return;
+  cairo_set_source_rgb (flow->cr, grey, grey, grey);
+  cairo_rectangle (flow->cr, x, y, width, height);
+  cairo_fill (flow->cr);
+}
+
 void
 gb_pdf_rule (GbPdfFlow *flow, double x, double y, double width, double thickness, double grey)
 {
-  cairo_set_source_rgb (flow->cr, grey, grey, grey);
-  cairo_rectangle (flow->cr, x, y - thickness / 2, width, thickness);
-  cairo_fill (flow->cr);
+  fill_box (flow, x, y - thickness / 2, width, thickness, grey);
 }
 
 /* Pages ------------------------------------------------------------------------------------------------------------- */
@@ -139,10 +150,17 @@ begin_page (GbPdfFlow *flow)
   flow->y = flow->top;
 }
 
+static void
+end_page (GbPdfFlow *flow)
+{
+  if (flow->cr != NULL)
+    cairo_show_page (flow->cr);
+}
+
 void
 gb_pdf_new_page (GbPdfFlow *flow)
 {
-  cairo_show_page (flow->cr);
+  end_page (flow);
   begin_page (flow);
 }
 
@@ -204,23 +222,34 @@ draw_facts (GbPdfFlow *flow)
     }
 }
 
-/* Beside the figures, with a bar at its left that catches the eye. */
+/* With a bar at its left that catches the eye. */
+static void
+draw_barred (GbPdfFlow *flow, GbPdfFont font, const char *text, double bar)
+{
+  double height = gb_pdf_text (flow, font, text, text_width (flow) - BAR_INDENT, PANGO_ALIGN_LEFT);
+
+  gb_pdf_need (flow, height + 8);
+  flow->y += 4;
+  fill_box (flow, flow->left, flow->y, bar, height, DARK);
+  draw_paragraph (flow, font, text, BAR_INDENT, DARK);
+  flow->y += 4;
+}
+
+/* A limit that is passed. */
+static void
+draw_warning (GbPdfFlow *flow, const char *warning)
+{
+  draw_barred (flow, GB_PDF_BOLD, warning, 6);
+}
+
+/* Beside the figures. */
 static void
 draw_caution (GbPdfFlow *flow)
 {
   g_autofree char *caution = join_cautions (flow->document);
-  double height;
 
-  if (caution == NULL)
-    return;
-  height = gb_pdf_text (flow, GB_PDF_BOLD, caution, text_width (flow) - 12, PANGO_ALIGN_LEFT);
-  gb_pdf_need (flow, height + 8);
-  cairo_set_source_rgb (flow->cr, DARK, DARK, DARK);
-  cairo_rectangle (flow->cr, flow->left, flow->y + 4, 3, height);
-  cairo_fill (flow->cr);
-  flow->y += 4;
-  draw_paragraph (flow, GB_PDF_BOLD, caution, 12, DARK);
-  flow->y += 6;
+  if (caution != NULL)
+    draw_barred (flow, GB_PDF_BODY, caution, 2);
 }
 
 static void
@@ -228,40 +257,75 @@ draw_document (GbPdfFlow *flow)
 {
   const GbDocument *document = flow->document;
 
+  flow->page = 0;
   begin_page (flow);
   draw_title (flow);
   draw_facts (flow);
+  for (guint i = 0; i < document->warnings->len; i++)
+    draw_warning (flow, document->warnings->pdata[i]);
   draw_caution (flow);
   for (guint i = 0; i < document->paragraphs->len; i++)
     draw_paragraph (flow, GB_PDF_BODY, document->paragraphs->pdata[i], 0, DARK);
-  for (guint i = 0; i < document->tables->len; i++)
-    gb_pdf_table (flow, document->tables->pdata[i]);
+  for (guint i = 0; i < flow->tables->len; i++)
+    gb_pdf_table_draw (flow->tables->pdata[i]);
   flow->y += 10;
   for (guint i = 0; i < document->notes->len; i++)
     draw_paragraph (flow, GB_PDF_SMALL, document->notes->pdata[i], 0, QUIET);
-  cairo_show_page (flow->cr);
+  end_page (flow);
 }
 
 /* The file ---------------------------------------------------------------------------------------------------------- */
 
-static void
-set_up_layout (GbPdfFlow *flow)
+static PangoLayout *
+new_layout (void)
 {
+  PangoContext *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
+  PangoLayout *layout = pango_layout_new (context);
   PangoAttrList *attributes = pango_attr_list_new ();
   cairo_font_options_t *options = cairo_font_options_create ();
 
   /* Letters keep their own widths at every size; digits stand in columns. */
   cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
   cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
-  flow->layout = pango_cairo_create_layout (flow->cr);
-  pango_cairo_context_set_font_options (pango_layout_get_context (flow->layout), options);
-  pango_cairo_context_set_resolution (pango_layout_get_context (flow->layout), 72);
+  pango_cairo_context_set_font_options (context, options);
+  pango_cairo_context_set_resolution (context, 72);
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
-  pango_layout_set_attributes (flow->layout, attributes);
-  pango_layout_set_wrap (flow->layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_ellipsize (flow->layout, PANGO_ELLIPSIZE_END);
+  pango_layout_set_attributes (layout, attributes);
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   pango_attr_list_unref (attributes);
   cairo_font_options_destroy (options);
+  g_object_unref (context);
+  return layout;
+}
+
+static void
+open_flow (GbPdfFlow *flow, const GbDocument *document)
+{
+  gboolean letter = document->units == GB_UNITS_FEET;
+  double narrow = letter ? 612 : 595.276, wide = letter ? 792 : 841.89;
+
+  flow->document = document;
+  flow->width = document->landscape ? wide : narrow;
+  flow->height = document->landscape ? narrow : wide;
+  flow->left = MARGIN_SIDE;
+  flow->right = flow->width - MARGIN_SIDE;
+  flow->bottom = flow->height;
+  flow->layout = new_layout ();
+  for (guint i = 0; i < GB_N_PDF_FONTS; i++)
+    flow->fonts[i] = pango_font_description_from_string (font_names[i]);
+  flow->tables = g_ptr_array_new_with_free_func ((GDestroyNotify) gb_pdf_table_free);
+  for (guint i = 0; i < document->tables->len; i++)
+    g_ptr_array_add (flow->tables, gb_pdf_table_new (flow, document->tables->pdata[i]));
+}
+
+static void
+close_flow (GbPdfFlow *flow)
+{
+  g_ptr_array_unref (flow->tables);
+  for (guint i = 0; i < GB_N_PDF_FONTS; i++)
+    pango_font_description_free (flow->fonts[i]);
+  g_object_unref (flow->layout);
 }
 
 static void
@@ -284,49 +348,38 @@ append_bytes (void *closure, const unsigned char *data, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
-/* Draws everything, into @bytes or nowhere, and gives the number of pages; 0 if cairo fails. */
-static guint
-draw_pages (const GbDocument *document, guint n_pages, GByteArray *bytes)
+/* Draws everything into @bytes; FALSE if cairo fails. */
+static gboolean
+draw_pages (GbPdfFlow *flow, GByteArray *bytes)
 {
-  gboolean letter = document->units == GB_UNITS_FEET;
-  double narrow = letter ? 612 : 595.276, wide = letter ? 792 : 841.89;
-  GbPdfFlow flow = { .document = document, .n_pages = n_pages };
-  cairo_surface_t *surface;
-  gboolean failed;
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, flow->width, flow->height);
+  gboolean fine;
 
-  flow.width = document->landscape ? wide : narrow;
-  flow.height = document->landscape ? narrow : wide;
-  flow.left = MARGIN_SIDE;
-  flow.right = flow.width - MARGIN_SIDE;
-  surface = cairo_pdf_surface_create_for_stream (bytes != NULL ? append_bytes : NULL, bytes, flow.width, flow.height);
-  set_metadata (surface, document);
-  flow.cr = cairo_create (surface);
-  for (guint i = 0; i < GB_N_PDF_FONTS; i++)
-    flow.fonts[i] = pango_font_description_from_string (font_names[i]);
-  set_up_layout (&flow);
-  draw_document (&flow);
-
+  set_metadata (surface, flow->document);
+  flow->cr = cairo_create (surface);
+  draw_document (flow);
   cairo_surface_finish (surface);
-  failed = cairo_status (flow.cr) != CAIRO_STATUS_SUCCESS || cairo_surface_status (surface) != CAIRO_STATUS_SUCCESS;
-  g_object_unref (flow.layout);
-  for (guint i = 0; i < GB_N_PDF_FONTS; i++)
-    pango_font_description_free (flow.fonts[i]);
-  cairo_destroy (flow.cr);
+  fine = cairo_status (flow->cr) == CAIRO_STATUS_SUCCESS && cairo_surface_status (surface) == CAIRO_STATUS_SUCCESS;
+  cairo_destroy (flow->cr);
   cairo_surface_destroy (surface);
-  return failed ? 0 : flow.page;
+  return fine;
 }
 
 GBytes *
 gb_write_pdf (const GbDocument *document, GError **error)
 {
   GByteArray *bytes = g_byte_array_new ();
-  guint n_pages = draw_pages (document, 0, NULL);
+  GbPdfFlow flow = { 0 };
+  gboolean fine;
 
-  if (n_pages == 0 || draw_pages (document, n_pages, bytes) == 0)
-    {
-      g_byte_array_unref (bytes);
-      g_set_error_literal (error, GB_REPORT_ERROR, 0, _ ("The pages could not be drawn: there is too little memory."));
-      return NULL;
-    }
-  return g_byte_array_free_to_bytes (bytes);
+  open_flow (&flow, document);
+  draw_document (&flow);
+  flow.n_pages = flow.page;
+  fine = draw_pages (&flow, bytes);
+  close_flow (&flow);
+  if (fine)
+    return g_byte_array_free_to_bytes (bytes);
+  g_byte_array_unref (bytes);
+  g_set_error_literal (error, GB_REPORT_ERROR, 0, _ ("The pages could not be drawn: there is too little memory."));
+  return NULL;
 }

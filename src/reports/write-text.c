@@ -322,12 +322,12 @@ append_facts (GString *out, const GbDocument *document)
 }
 
 static void
-append_paragraphs (GString *out, const GPtrArray *paragraphs)
+append_paragraphs (GString *out, const GPtrArray *paragraphs, const char *hang)
 {
   for (guint i = 0; i < paragraphs->len; i++)
     {
       g_string_append_c (out, '\n');
-      append_paragraph (out, paragraphs->pdata[i], "");
+      append_paragraph (out, paragraphs->pdata[i], hang);
     }
 }
 
@@ -338,10 +338,11 @@ gb_write_text (const GbDocument *document)
 
   append_head (out, document);
   append_facts (out, document);
-  append_paragraphs (out, document->cautions);
-  append_paragraphs (out, document->paragraphs);
+  append_paragraphs (out, document->warnings, "! ");
+  append_paragraphs (out, document->cautions, "");
+  append_paragraphs (out, document->paragraphs, "");
   for (guint i = 0; i < document->tables->len; i++)
     append_table (out, document, document->tables->pdata[i]);
-  append_paragraphs (out, document->notes);
+  append_paragraphs (out, document->notes, "");
   return g_string_free_to_bytes (out);
 }

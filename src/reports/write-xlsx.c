@@ -293,7 +293,8 @@ write_front (Book *book)
       write_text (sheet, at, 0, label, get_format (book, (Style){ .wrap = TRUE }));
       write_cell (book, sheet, at++, 1, &fact->column, &fact->cell, (Style){ 0 });
     }
-  at = write_lines (book, sheet, at + 1, document->cautions);
+  at = write_lines (book, sheet, at + 1, document->warnings);
+  at = write_lines (book, sheet, at, document->cautions);
   at = write_lines (book, sheet, at, document->paragraphs);
   write_lines (book, sheet, at, document->notes);
   set_up_page (book, sheet);

@@ -3,9 +3,10 @@
 /* Parts and receipts that come in as rows, what is refused and why, and rows that go out and come back. */
 
 #include "apply-edit.h"
-#include "project/names.h"
+#include "project/project.h"
 #include "random-boat.h"
 #include "reports/import.h"
+#include "scratch.h"
 
 #include <math.h>
 #include <string.h>
@@ -235,6 +236,33 @@ test_titles_above_the_table (void)
   import_all (boat, GB_RECORD_PART, "My boat,,\n,,\nName,Length (m),Notes\nRail,2,x\n");
   g_assert_cmpuint (gb_boat_n (boat, GB_RECORD_PART), ==, 1);
   g_assert_cmpfloat (part_called (boat, "Rail")->length, ==, 2);
+}
+
+/* Groups, parts and a new material, on disk and back in one step. */
+static void
+test_an_import_is_one_undo (void)
+{
+  g_autoptr (GbBoat) boat = new_boat ();
+  g_autoptr (GbBoat) before = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Scratch) scratch = scratch_new ();
+  g_autoptr (GbProject) project = NULL;
+  g_autoptr (GbImport) import = NULL;
+
+  gb_field_set_text (gb_field (GB_RECORD_BUILD, "name"), &build_of (boat)->rec, "Wren");
+  project = gb_project_create (scratch->path, boat, &error);
+  g_assert_no_error (error);
+  before = gb_boat_copy (gb_project_get_boat (project));
+  import = read_rows (GB_RECORD_PART, before, "name,group,material\nRib 1,Hull/Frames,moon rock\nRib 2,Hull/Frames,moon rock\n");
+  gb_project_apply (project, gb_import_to_edit (import, 0), &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (gb_boat_n (gb_project_get_boat (project), GB_RECORD_PART), ==, 4);
+  g_assert_cmpstr (gb_project_get_undo_words (project), ==, "import of 2 parts");
+  gb_project_undo (project, &error);
+  g_assert_no_error (error);
+  g_assert_true (gb_boat_equal (gb_project_get_boat (project), before, NULL));
+  g_assert_null (gb_project_get_undo_words (project));
+  g_clear_object (&project);
 }
 
 /* Mapping ----------------------------------------------------------------------------------------------------------- */
@@ -619,6 +647,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/import/coating-comes-with-what-it-coats", test_coating_comes_with_what_it_coats);
   g_test_add_func ("/import/list-of-names-alone", test_list_of_names_alone);
   g_test_add_func ("/import/titles-above-the-table", test_titles_above_the_table);
+  g_test_add_func ("/import/an-import-is-one-undo", test_an_import_is_one_undo);
   g_test_add_func ("/import/columns-are-mapped-again", test_columns_are_mapped_again);
   g_test_add_func ("/import/a-field-has-one-column", test_a_field_has_one_column);
   g_test_add_func ("/import/rows-are-refused-with-a-sentence", test_rows_are_refused_with_a_sentence);

@@ -205,6 +205,25 @@ test_weights_balance_and_moments (void)
   g_assert_cmpstr (json_object_get_string_member (find_row (root, "weighings", "what", "Side panel"), "stands"), ==, "yes");
 }
 
+/* 11.4 kg and 0.71 kg of margin are over a target of 10 kg. */
+static void
+test_passed_limits_are_warnings (void)
+{
+  g_autoptr (GbBoat) boat = small_build_new ();
+  g_autoptr (JsonNode) fine = make_json (boat, GB_REPORT_WEIGHTS), over = NULL;
+  g_autofree char *text = NULL;
+  JsonArray *warnings = json_object_get_array_member (json_node_get_object (fine), "warnings");
+
+  g_assert_cmpuint (json_array_get_length (warnings), ==, 0);
+  ((GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1))->target_mass = 10;
+  over = make_json (boat, GB_REPORT_WEIGHTS);
+  warnings = json_object_get_array_member (json_node_get_object (over), "warnings");
+  g_assert_cmpuint (json_array_get_length (warnings), ==, 1);
+  g_assert_nonnull (strstr (json_array_get_string_element (warnings, 0), "over the target of 10 kg"));
+  text = make_text (boat, GB_REPORT_WEIGHTS, GB_FORMAT_TEXT);
+  g_assert_nonnull (strstr (text, "\n! The finished boat"));
+}
+
 /* Materials --------------------------------------------------------------------------------------------------------- */
 
 static void
@@ -384,6 +403,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/reports/parts-as-csv-come-back", test_parts_as_csv_come_back);
   g_test_add_func ("/reports/weights", test_weights);
   g_test_add_func ("/reports/weights-balance-and-moments", test_weights_balance_and_moments);
+  g_test_add_func ("/reports/passed-limits-are-warnings", test_passed_limits_are_warnings);
   g_test_add_func ("/reports/materials", test_materials);
   g_test_add_func ("/reports/cloth-counts-with-its-resin", test_cloth_counts_with_its_resin);
   g_test_add_func ("/reports/purchases", test_purchases);
