@@ -11,7 +11,7 @@
 #include <string.h>
 #include <unistd.h>
 
-static const char *program;
+static char *program;
 
 typedef struct
 {
@@ -360,9 +360,11 @@ test_reading_changes_nothing (void)
 int
 main (int argc, char *argv[])
 {
+  int status;
+
   g_test_init (&argc, &argv, NULL);
   g_assert_cmpint (argc, ==, 2);
-  program = argv[1];
+  program = g_canonicalize_filename (argv[1], NULL);
   g_test_add_func ("/command-line/help", test_help_and_version);
   g_test_add_func ("/command-line/not-understood", test_what_is_not_understood);
   g_test_add_func ("/command-line/pack", test_pack);
@@ -373,5 +375,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/command-line/cannot-be", test_report_that_cannot_be);
   g_test_add_func ("/command-line/terminal", test_terminal);
   g_test_add_func ("/command-line/reads-only", test_reading_changes_nothing);
-  return g_test_run ();
+  status = g_test_run ();
+  g_free (program);
+  return status;
 }
