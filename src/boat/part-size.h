@@ -5,9 +5,10 @@
 
 G_BEGIN_DECLS
 
-/* A part's material and sizes once the stock that it is cut from has filled in what the part leaves open. What the part says itself stands
- * first: a mast that is turned round from a square length is round. Stock never gives the length, nor the width of what is cut
- * from a sheet or a block: those are the shop's sizes, not the part's. */
+/* A part's material and sizes once the stock that it is cut from has filled in what the part leaves open.
+ * What the part says itself stands first: a mast that is turned round from a square length is round. Stock
+ * never gives the length, nor the width of what is cut from a sheet or a block: those are the shop's sizes,
+ * not the part's. */
 typedef struct
 {
   gint64 material; /* id; 0: none */

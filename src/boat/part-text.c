@@ -25,7 +25,8 @@ is_without_thickness (const GbBoat *boat, const GbPartSize *size)
   return isnan (size->thickness) && material != NULL && material->measure == GB_MEASURE_AREAL;
 }
 
-/* "2350 × 25 × 18 mm": lengths that share one unit. @mark stands before the second: the sign of a diameter. */
+/* "2350 × 25 × 18 mm": lengths that share one unit. @mark stands before the second: the sign of a diameter.
+ */
 static char *
 join_lengths (GbUnits units, const double *lengths, guint n, const char *mark)
 {
@@ -144,8 +145,9 @@ coating_text (const GbBoat *boat, const GbPart *part, GbUnits units)
 
   /* Translators: a number, and what is coated: an area with its unit, or the name of a part. */
   return part->coating == GB_COATING_CLOTH
-           ? g_strdup_printf (ngettext ("%s layer of cloth on %s", "%s layers of cloth on %s", n), coats, on)
-           : g_strdup_printf (ngettext ("%s coat on %s", "%s coats on %s", n), coats, on);
+             ? g_strdup_printf (ngettext ("%s layer of cloth on %s", "%s layers of cloth on %s", n), coats,
+                                on)
+             : g_strdup_printf (ngettext ("%s coat on %s", "%s coats on %s", n), coats, on);
 }
 
 /* What one of them is; NULL where the number says all. */
@@ -190,7 +192,8 @@ count_text (const GbPart *part, const char *number, const char *one)
                         : g_strdup_printf (ngettext ("%s piece", "%s pieces", n), number);
     }
   /* Translators: how many, and the size of one. */
-  return part->pair ? g_strdup_printf (_ ("pair, %s × %s"), number, one) : g_strdup_printf (_ ("%s × %s"), number, one);
+  return part->pair ? g_strdup_printf (_ ("pair, %s × %s"), number, one)
+                    : g_strdup_printf (_ ("%s × %s"), number, one);
 }
 
 char *
@@ -200,8 +203,9 @@ gb_part_amount_text (const GbBoat *boat, const GbPart *part)
   gboolean single_group = part->kind == GB_KIND_GROUP && n == 1;
   g_autofree char *number = gb_quantity_format (n, GB_DIM_COUNT, GB_UNITS_METRIC);
   g_autofree char *one = part->kind == GB_KIND_GROUP ? NULL : one_text (boat, part);
-  gboolean once = n == 1 && (part->takeoff == GB_TAKEOFF_SKIN || part->takeoff == GB_TAKEOFF_COATING
-                             || part->takeoff == GB_TAKEOFF_LUMP);
+  gboolean once = n == 1
+                  && (part->takeoff == GB_TAKEOFF_SKIN || part->takeoff == GB_TAKEOFF_COATING
+                      || part->takeoff == GB_TAKEOFF_LUMP);
 
   if (single_group)
     return g_strdup ("");

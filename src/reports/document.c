@@ -12,7 +12,7 @@
 
 #define FIGURE_SPACE "\342\200\207" /* U+2007, as wide as a digit */
 #define POINT_SPACE "\342\200\210"  /* U+2008, as wide as a point */
-#define METRES_IN_A_FOOT 0.3048 /* exact: NIST SP 811 (2008), appendix B */
+#define METRES_IN_A_FOOT 0.3048     /* exact: NIST SP 811 (2008), appendix B */
 
 static void
 clear_cell (gpointer data)
@@ -142,7 +142,12 @@ add_fact (GbDocument *document, GbColumn column, GbCell cell)
 }
 
 void
-gb_document_fact (GbDocument *document, const char *key, const char *label, GbDimension dim, double value, char *shown)
+gb_document_fact (GbDocument *document,
+                  const char *key,
+                  const char *label,
+                  GbDimension dim,
+                  double value,
+                  char *shown)
 {
   GbColumn column = { key, label, GB_CELL_QUANTITY, dim, 0 };
 
@@ -162,7 +167,11 @@ gb_document_fact_text (GbDocument *document, const char *key, const char *label,
 }
 
 GbTable *
-gb_document_table (GbDocument *document, const char *key, const char *title, const GbColumn *columns, guint n_columns)
+gb_document_table (GbDocument *document,
+                   const char *key,
+                   const char *title,
+                   const GbColumn *columns,
+                   guint n_columns)
 {
   GbTable *table = g_new0 (GbTable, 1);
 
@@ -303,7 +312,8 @@ gb_column_heading (const GbDocument *document, const GbColumn *column)
 {
   const char *unit = gb_column_unit (document, column);
 
-  return *unit != '\0' ? g_strdup_printf ("%s (%s)", _ (column->heading), unit) : g_strdup (_ (column->heading));
+  return *unit != '\0' ? g_strdup_printf ("%s (%s)", _ (column->heading), unit)
+                       : g_strdup (_ (column->heading));
 }
 
 double
@@ -395,7 +405,8 @@ gb_column_tail (const GbDocument *document, const GbTable *table, guint column)
     return 0;
   for (guint r = 0; r < table->rows->len; r++)
     {
-      g_autofree char *shown = gb_cell_show (document, &table->columns[column], gb_row_cell (table->rows->pdata[r], column));
+      g_autofree char *shown
+          = gb_cell_show (document, &table->columns[column], gb_row_cell (table->rows->pdata[r], column));
 
       longest = MAX (longest, tail_length (shown));
     }

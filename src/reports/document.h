@@ -5,10 +5,11 @@
 
 G_BEGIN_DECLS
 
-/* A report as a plain document, before it has a format: title, facts, paragraphs, tables, notes and cautions. The reports
- * (parts.c, weights.c, ...) fill it, the writers (write-*.c) turn it into bytes. Values stay SI numbers until a writer
- * shows them; all words in it are translated but for the keys, which the JSON form is made of and which never change. What is not UTF-8,
- * and control characters, are made harmless as they come in, once for all formats. */
+/* A report as a plain document, before it has a format: title, facts, paragraphs, tables, notes and cautions.
+ * The reports (parts.c, weights.c, ...) fill it, the writers (write-*.c) turn it into bytes. Values stay SI
+ * numbers until a writer shows them; all words in it are translated but for the keys, which the JSON form is
+ * made of and which never change. What is not UTF-8, and control characters, are made harmless as they come
+ * in, once for all formats. */
 
 typedef enum
 {
@@ -21,8 +22,8 @@ typedef enum
 
 typedef enum
 {
-  GB_COLUMN_DATA = 1 << 0, /* for machines and spreadsheets; text and PDF leave it out */
-  GB_COLUMN_WIDE = 1 << 1, /* gives way, by wrapping, where a page is too narrow */
+  GB_COLUMN_DATA = 1 << 0,  /* for machines and spreadsheets; text and PDF leave it out */
+  GB_COLUMN_WIDE = 1 << 1,  /* gives way, by wrapping, where a page is too narrow */
   GB_COLUMN_ROUGH = 1 << 2, /* print shows two figures: a deviation is not known better than that */
 } GbColumnFlags;
 
@@ -106,13 +107,22 @@ void gb_document_note (GbDocument *document, char *note);
 void gb_document_caution (GbDocument *document, const char *caution);
 
 /* Adds a fact. @shown is taken and may be NULL. */
-void gb_document_fact (GbDocument *document, const char *key, const char *label, GbDimension dim, double value, char *shown);
+void gb_document_fact (GbDocument *document,
+                       const char *key,
+                       const char *label,
+                       GbDimension dim,
+                       double value,
+                       char *shown);
 void gb_document_fact_money (GbDocument *document, const char *key, const char *label, gint64 amount);
 /* @text is taken. */
 void gb_document_fact_text (GbDocument *document, const char *key, const char *label, char *text);
 
 /* Adds a table; @columns must outlive the document. The table stays the document's. */
-GbTable *gb_document_table (GbDocument *document, const char *key, const char *title, const GbColumn *columns, guint n_columns);
+GbTable *gb_document_table (GbDocument *document,
+                            const char *key,
+                            const char *title,
+                            const GbColumn *columns,
+                            guint n_columns);
 
 /* A row is begun, and then filled from the left by as many cells as there are columns. */
 void gb_table_row (GbTable *table, GbRowKind kind, guint depth);
@@ -132,16 +142,20 @@ gboolean gb_cell_is_unknown (const GbColumn *column, const GbCell *cell);
 /* TRUE for what is aligned to the right. */
 gboolean gb_column_is_number (const GbColumn *column);
 
-/* The unit that print, CSV and workbook give the numbers in, as written on screen; "" where there is none. Borrowed. */
+/* The unit that print, CSV and workbook give the numbers in, as written on screen; "" where there is none.
+ * Borrowed. */
 const char *gb_column_unit (const GbDocument *document, const GbColumn *column);
 /* The heading with that unit: "Mass (kg)". Free it. */
 char *gb_column_heading (const GbDocument *document, const GbColumn *column);
 /* As people read it, without the unit: an en dash where it is unknown, "" where it is blank. Free it. */
 char *gb_cell_show (const GbDocument *document, const GbColumn *column, const GbCell *cell);
-/* How many characters stand from the decimal sign on in that column's longest tail, so that decimal signs can stand below each other. */
+/* How many characters stand from the decimal sign on in that column's longest tail, so that decimal signs can
+ * stand below each other. */
 guint gb_column_tail (const GbDocument *document, const GbTable *table, guint column);
-/* As gb_cell_show(), but a number whose tail is shorter gets spaces as wide as digits and points after it. Free it. */
-char *gb_cell_show_aligned (const GbDocument *document, const GbColumn *column, const GbCell *cell, guint tail);
+/* As gb_cell_show(), but a number whose tail is shorter gets spaces as wide as digits and points after it.
+ * Free it. */
+char *
+gb_cell_show_aligned (const GbDocument *document, const GbColumn *column, const GbCell *cell, guint tail);
 /* @v to two significant figures. */
 double gb_round_rough (double v);
 /* A fact with its unit. Free it. */

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-export-rows"
 
-/* Parts as rows for a spreadsheet, tab-separated with headings. Only the columns that say something are there. A number stands in the unit of
- * its heading; what was typed another way stands as it was typed. */
+/* Parts as rows for a spreadsheet, tab-separated with headings. Only the columns that say something are
+ * there. A number stands in the unit of its heading; what was typed another way stands as it was typed. */
 
 #include "import-columns.h"
 #include "import.h"
@@ -16,11 +16,13 @@
 #include <math.h>
 #include <string.h>
 
-/* SI, as an entry takes it. Plain numbers need none; shares have none, and may lose their last bit on the way through per cent. */
+/* SI, as an entry takes it. Plain numbers need none; shares have none, and may lose their last bit on the way
+ * through per cent. */
 static const char *const si_units[GB_N_DIMS] = {
-  [GB_DIM_LENGTH] = "m",      [GB_DIM_AREA] = "m2",      [GB_DIM_VOLUME] = "m3",       [GB_DIM_MASS] = "kg",
-  [GB_DIM_DENSITY] = "kg/m3", [GB_DIM_AREAL] = "kg/m2",  [GB_DIM_LINEAR] = "kg/m",     [GB_DIM_COVERAGE] = "m2/m3",
-  [GB_DIM_ANGLE] = "rad",     [GB_DIM_TEMPERATURE] = "°C",
+  [GB_DIM_LENGTH] = "m",       [GB_DIM_AREA] = "m2",        [GB_DIM_VOLUME] = "m3",
+  [GB_DIM_MASS] = "kg",        [GB_DIM_DENSITY] = "kg/m3",  [GB_DIM_AREAL] = "kg/m2",
+  [GB_DIM_LINEAR] = "kg/m",    [GB_DIM_COVERAGE] = "m2/m3", [GB_DIM_ANGLE] = "rad",
+  [GB_DIM_TEMPERATURE] = "°C",
 };
 
 typedef struct
@@ -70,7 +72,8 @@ is_used (const Export *export, const GbField *field)
       g_auto (GbValue) value = gb_field_get (field, &g_array_index (export->parts, Exported, i).part->rec);
       gboolean same_real = value.real == start.real || (isnan (value.real) && isnan (start.real));
 
-      if (!same_real || value.integer != start.integer || g_strcmp0 (value.text, start.text) != 0 || value.typed != NULL)
+      if (!same_real || value.integer != start.integer || g_strcmp0 (value.text, start.text) != 0
+          || value.typed != NULL)
         return TRUE;
     }
   return FALSE;
@@ -121,9 +124,11 @@ put_cell (Export *export, const char *text, gboolean first)
 static char *
 heading_text (const GbField *field, const GbBuild *build)
 {
-  const char *unit = gb_field_storage (field) == GB_STORAGE_REAL ? gb_quantity_unit (field->dim, (GbUnits) build->units) : "";
-  g_autofree char *heading = *unit != '\0' ? g_strdup_printf ("%s (%s)", _ (field->label), unit)
-                                           : g_strdup (_ (field->label));
+  const char *unit = gb_field_storage (field) == GB_STORAGE_REAL
+                         ? gb_quantity_unit (field->dim, (GbUnits) build->units)
+                         : "";
+  g_autofree char *heading
+      = *unit != '\0' ? g_strdup_printf ("%s (%s)", _ (field->label), unit) : g_strdup (_ (field->label));
   g_autofree char *matched = NULL;
 
   /* Two labels may be the same word in some language. */
@@ -168,14 +173,16 @@ real_text (const GbField *field, const GbRecord *record, const GbBuild *build)
     }
   if (si != NULL)
     return g_strdup_printf ("%s %s", g_ascii_dtostr (digits, sizeof digits, v), si);
-  return g_strdup (g_ascii_dtostr (digits, sizeof digits, v / gb_quantity_factor (field->dim, GB_UNITS_METRIC)));
+  return g_strdup (
+      g_ascii_dtostr (digits, sizeof digits, v / gb_quantity_factor (field->dim, GB_UNITS_METRIC)));
 }
 
 /* A part by its path: within what is exported, as the import will see it. */
 static char *
 reference_text (const Export *export, const Exported *exported, const GbField *field)
 {
-  const GbRecord *meant = gb_boat_get (export->boat, field->refers_to, gb_field_get_integer (field, &exported->part->rec));
+  const GbRecord *meant
+      = gb_boat_get (export->boat, field->refers_to, gb_field_get_integer (field, &exported->part->rec));
   g_autofree char *path = NULL;
 
   if (meant == NULL)
@@ -220,7 +227,8 @@ put_rows (Export *export)
     {
       for (guint f = 0; f < export->fields->len; f++)
         {
-          g_autofree char *text = cell_text (export, &g_array_index (export->parts, Exported, i), export->fields->pdata[f]);
+          g_autofree char *text
+              = cell_text (export, &g_array_index (export->parts, Exported, i), export->fields->pdata[f]);
 
           put_cell (export, text, f == 0);
         }
@@ -231,8 +239,8 @@ put_rows (Export *export)
 char *
 gb_export_rows (const GbBoat *boat, const gint64 *ids, guint n_ids)
 {
-  Export export = { boat, g_array_new (FALSE, FALSE, sizeof (Exported)), g_hash_table_new (NULL, NULL), g_ptr_array_new (),
-                    g_string_new (NULL) };
+  Export export = { boat, g_array_new (FALSE, FALSE, sizeof (Exported)), g_hash_table_new (NULL, NULL),
+                    g_ptr_array_new (), g_string_new (NULL) };
 
   gather_parts (&export, ids, n_ids);
   gather_fields (&export);

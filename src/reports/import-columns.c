@@ -154,7 +154,8 @@ find_field (GbRecordKind kind, const char *words)
     {
       const GbField *field = fields->pdata[i];
 
-      if (same_word (folded, field->name) || same_word (folded, field->label) || same_word (folded, _ (field->label)))
+      if (same_word (folded, field->name) || same_word (folded, field->label)
+          || same_word (folded, _ (field->label)))
         return field;
     }
   for (guint i = 0; i < fields->len; i++)
@@ -174,12 +175,20 @@ gb_import_unit_fits (const GbField *field, const char *unit)
 
   if (field->dim == GB_DIM_MONEY)
     return gb_currency_is_valid (upper) || (g_utf8_strlen (unit, -1) == 1 && strstr ("€£$¥₹₩", unit) != NULL);
-  return gb_field_storage (field) == GB_STORAGE_REAL && gb_quantity_parse (one, field->dim, GB_UNITS_METRIC, &value, NULL);
+  return gb_field_storage (field) == GB_STORAGE_REAL
+         && gb_quantity_parse (one, field->dim, GB_UNITS_METRIC, &value, NULL);
 }
 
-/* The field of @heading's first @length bytes, if what stands from @unit to @end is a unit for it, or may be anything. */
+/* The field of @heading's first @length bytes, if what stands from @unit to @end is a unit for it, or may be
+ * anything. */
 static const GbField *
-match_split (GbRecordKind kind, const char *heading, gsize length, const char *unit, const char *end, gboolean anything, char **found)
+match_split (GbRecordKind kind,
+             const char *heading,
+             gsize length,
+             const char *unit,
+             const char *end,
+             gboolean anything,
+             char **found)
 {
   g_autofree char *words = g_strndup (heading, length);
   g_autofree char *text = g_strstrip (g_strndup (unit, (gsize) (end - unit)));
@@ -220,7 +229,8 @@ match_tail (GbRecordKind kind, const char *heading, char **unit)
       const GbField *field = NULL;
 
       if (mark != NULL)
-        field = match_split (kind, heading, (gsize) (mark - heading), mark + strlen (marks[i]), end, FALSE, unit);
+        field = match_split (kind, heading, (gsize) (mark - heading), mark + strlen (marks[i]), end, FALSE,
+                             unit);
       if (field != NULL)
         return field;
     }

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-import"
 
-/* The rows that may come in, as one edit. New parts get provisional ids by their row, so that what is coated can be named before it is put;
- * new groups get those below. */
+/* The rows that may come in, as one edit. New parts get provisional ids by their row, so that what is coated
+ * can be named before it is put; new groups get those below. */
 
 #include "import-private.h"
 #include "part-path.h"
@@ -38,8 +38,8 @@ static gint64
 find_group (const GbBoat *boat, gint64 owner, const char *name)
 {
   const GbRecord *in = gb_boat_get (boat, GB_RECORD_PART, owner);
-  const GPtrArray *siblings = owner == 0 ? gb_boat_roots (boat, GB_RECORD_PART)
-                                         : (in != NULL ? gb_record_children (in) : NULL);
+  const GPtrArray *siblings
+      = owner == 0 ? gb_boat_roots (boat, GB_RECORD_PART) : (in != NULL ? gb_record_children (in) : NULL);
 
   for (guint i = 0; siblings != NULL && i < siblings->len; i++)
     {
@@ -93,7 +93,9 @@ static void
 put_part (Putting *putting, guint row, GbImportDraft *draft)
 {
   GbPart *part = (GbPart *) g_steal_pointer (&draft->record);
-  gpointer coated = draft->surface_of != NULL ? g_hash_table_lookup (putting->import->own_paths, draft->surface_of) : NULL;
+  gpointer coated = draft->surface_of != NULL
+                        ? g_hash_table_lookup (putting->import->own_paths, draft->surface_of)
+                        : NULL;
 
   part->rec.id = row_id (row);
   part->rec.owner = get_group (putting, draft->group);

@@ -43,7 +43,8 @@ is_nowhere (const GbBoat *boat, const char *material)
   return found->len == 0 && gb_catalogue_find (material) == NULL;
 }
 
-/* A material that nobody knows comes in with its name alone: the parts then say that its density is missing. */
+/* A material that nobody knows comes in with its name alone: the parts then say that its density is missing.
+ */
 static gboolean
 make_material (GbEdit *edit, const GbField *field, const char *name, gint64 *id, GError **error)
 {
@@ -74,7 +75,8 @@ look_up (GbImportNames *names, const GbField *field, const char *text)
 gboolean
 gb_import_names_get (GbImportNames *names, const GbField *field, const char *text, gint64 *id, GError **error)
 {
-  /* Material and resin are the same thing: one key for each kind of record. Case is set aside, as it is in looking up. */
+  /* Material and resin are the same thing: one key for each kind of record. Case is set aside, as it is in
+   * looking up. */
   g_autofree char *folded = g_utf8_casefold (text, -1);
   g_autofree char *key = g_strdup_printf ("%d %s", field->refers_to, folded);
   GbImportName *name = g_hash_table_lookup (names->found, key);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-import"
 
-/* What a row becomes, in words: the take-off is often guessed from what the row gives, so that the builder must see it before it comes in. */
+/* What a row becomes, in words: the take-off is often guessed from what the row gives, so that the builder
+ * must see it before it comes in. */
 
 #include "import-private.h"
 
@@ -41,7 +42,8 @@ line_words (const GbImport *import, const GbLine *line)
   g_autofree char *price = gb_money_format_full (line->price, gb_boat_build (import->boat)->currency);
 
   /* Translators: what was bought, how many, and the price of each: "Stock, 2 × € 34.50". */
-  return g_strdup_printf (_ ("%s, %s × %s"), choice_label (GB_RECORD_LINE, "kind", line->kind), quantity, price);
+  return g_strdup_printf (_ ("%s, %s × %s"), choice_label (GB_RECORD_LINE, "kind", line->kind), quantity,
+                          price);
 }
 
 char *
@@ -57,5 +59,6 @@ gb_import_outcome (const GbImport *import, guint row)
   draft = gb_import_draft_row (import, row, &names, NULL);
   if (draft == NULL)
     return g_strdup ("");
-  return import->kind == GB_RECORD_PART ? part_words (import, draft) : line_words (import, (const GbLine *) draft->record);
+  return import->kind == GB_RECORD_PART ? part_words (import, draft)
+                                        : line_words (import, (const GbLine *) draft->record);
 }

@@ -16,11 +16,12 @@ typedef struct
 struct _GbImport
 {
   GbRecordKind kind;
-  GbBoat *boat;         /* as it was when the import began */
-  GPtrArray *columns;   /* (element-type GbImportColumn) */
-  GPtrArray *rows;      /* (element-type GbImportRow), without the headings */
-  GPtrArray *refusals;  /* (element-type utf8), one for each row; NULL: it comes in */
-  GHashTable *own_paths; /* path of each row that comes in -> its index + 1: what is coated may come in with its coating */
+  GbBoat *boat;          /* as it was when the import began */
+  GPtrArray *columns;    /* (element-type GbImportColumn) */
+  GPtrArray *rows;       /* (element-type GbImportRow), without the headings */
+  GPtrArray *refusals;   /* (element-type utf8), one for each row; NULL: it comes in */
+  GHashTable *own_paths; /* path of each row that comes in -> its index + 1: what is coated may come in with
+                            its coating */
 };
 
 /* A row as records, before they have ids. */
@@ -35,7 +36,8 @@ typedef struct
 void gb_import_draft_free (GbImportDraft *draft);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbImportDraft, gb_import_draft_free)
 
-/* Looks up what rows refer to by name; what is not there and may be made is put into the edit. Names are looked up once. */
+/* Looks up what rows refer to by name; what is not there and may be made is put into the edit. Names are
+ * looked up once. */
 typedef struct
 {
   const GbImport *import;
@@ -46,7 +48,11 @@ typedef struct
 void gb_import_names_init (GbImportNames *names, const GbImport *import, GbEdit *edit);
 void gb_import_names_clear (GbImportNames *names);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (GbImportNames, gb_import_names_clear)
-gboolean gb_import_names_get (GbImportNames *names, const GbField *field, const char *name, gint64 *id, GError **error);
+gboolean gb_import_names_get (GbImportNames *names,
+                              const GbField *field,
+                              const char *name,
+                              gint64 *id,
+                              GError **error);
 
 /* NULL with a sentence for a row that cannot come in. */
 GbImportDraft *gb_import_draft_row (const GbImport *import, guint row, GbImportNames *names, GError **error);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-import"
 
-/* One row becomes one draft, or a sentence that says why not. An empty cell leaves the field at its start value; a dash makes it unknown. */
+/* One row becomes one draft, or a sentence that says why not. An empty cell leaves the field at its start
+ * value; a dash makes it unknown. */
 
 #include "import-columns.h"
 #include "import-private.h"
@@ -60,15 +61,21 @@ with_unit (const char *text, const GbImportColumn *column)
 static gboolean
 is_tick (const GbField *field, const char *text)
 {
-  return field->dim == GB_DIM_FLAG && (g_ascii_strcasecmp (text, "x") == 0 || g_str_equal (text, "✓") || g_str_equal (text, "✔"));
+  return field->dim == GB_DIM_FLAG
+         && (g_ascii_strcasecmp (text, "x") == 0 || g_str_equal (text, "✓") || g_str_equal (text, "✔"));
 }
 
 static gboolean
-set_field (GbRecord *record, const GbImport *import, const GbImportColumn *column, const char *text, GError **error)
+set_field (GbRecord *record,
+           const GbImport *import,
+           const GbImportColumn *column,
+           const char *text,
+           GError **error)
 {
   const GbField *field = column->field;
   gboolean is_number = gb_field_storage (field) == GB_STORAGE_REAL || field->dim == GB_DIM_MONEY;
-  g_autofree char *entry = is_number ? with_unit (text, column) : g_strdup (is_tick (field, text) ? "yes" : text);
+  g_autofree char *entry
+      = is_number ? with_unit (text, column) : g_strdup (is_tick (field, text) ? "yes" : text);
   g_auto (GbValue) value = { 0 };
 
   if (!gb_field_parse (field, entry, gb_boat_build (import->boat), &value, error))
@@ -85,7 +92,8 @@ set_group (GbImportDraft *draft, const char *text, GError **error)
 
   if (g_strv_length (groups) > DEEPEST_GROUP)
     {
-      g_set_error (error, GB_IMPORT_ERROR, 0, _ ("Group: there are more than %d groups inside each other."), DEEPEST_GROUP);
+      g_set_error (error, GB_IMPORT_ERROR, 0, _ ("Group: there are more than %d groups inside each other."),
+                   DEEPEST_GROUP);
       return FALSE;
     }
   for (guint i = 0; groups[i] != NULL; i++)
@@ -103,7 +111,11 @@ set_group (GbImportDraft *draft, const char *text, GError **error)
 }
 
 static gboolean
-set_reference (GbImportDraft *draft, GbImportNames *names, const GbField *field, const char *text, GError **error)
+set_reference (GbImportDraft *draft,
+               GbImportNames *names,
+               const GbField *field,
+               const char *text,
+               GError **error)
 {
   gint64 id;
 
@@ -122,7 +134,11 @@ set_reference (GbImportDraft *draft, GbImportNames *names, const GbField *field,
 }
 
 static gboolean
-set_cell (GbImportDraft *draft, const GbImportColumn *column, GbImportNames *names, const char *text, GError **error)
+set_cell (GbImportDraft *draft,
+          const GbImportColumn *column,
+          GbImportNames *names,
+          const char *text,
+          GError **error)
 {
   const GbField *field = column->field;
 
@@ -130,8 +146,8 @@ set_cell (GbImportDraft *draft, const GbImportColumn *column, GbImportNames *nam
     return set_group (draft, text, error);
   if (field->dim == GB_DIM_REF)
     return set_reference (draft, names, field, text, error);
-  return set_field (field->kind == GB_RECORD_PURCHASE ? &draft->purchase->rec : draft->record, names->import, column, text,
-                    error);
+  return set_field (field->kind == GB_RECORD_PURCHASE ? &draft->purchase->rec : draft->record, names->import,
+                    column, text, error);
 }
 
 /* What the row does not say ----------------------------------------------------------------------------------------- */
@@ -155,8 +171,9 @@ static GbTakeoff
 takeoff_of_form (GbForm form)
 {
   static const GbTakeoff takeoffs[] = {
-    [GB_FORM_SHEET] = GB_TAKEOFF_SHEET, [GB_FORM_LENGTH] = GB_TAKEOFF_LENGTH, [GB_FORM_BLOCK] = GB_TAKEOFF_BLOCK,
-    [GB_FORM_TIN] = GB_TAKEOFF_COATING, [GB_FORM_PIECE] = GB_TAKEOFF_COUNT,
+    [GB_FORM_SHEET] = GB_TAKEOFF_SHEET, [GB_FORM_LENGTH] = GB_TAKEOFF_LENGTH,
+    [GB_FORM_BLOCK] = GB_TAKEOFF_BLOCK, [GB_FORM_TIN] = GB_TAKEOFF_COATING,
+    [GB_FORM_PIECE] = GB_TAKEOFF_COUNT,
   };
 
   return takeoffs[form];
@@ -236,10 +253,11 @@ check_row (const GbImport *import, guint row, const GbImportDraft *draft, GError
   for (guint c = import->columns->len; c < cells->cells->len; c++)
     if (*(char *) cells->cells->pdata[c] != '\0')
       {
-        g_set_error (error, GB_IMPORT_ERROR, 0,
-                     _ ("This row has %u cells, but there are %u headings. (A decimal comma in a table that is separated by "
-                        "commas needs quotation marks.)"),
-                     cells->cells->len, import->columns->len);
+        g_set_error (
+            error, GB_IMPORT_ERROR, 0,
+            _ ("This row has %u cells, but there are %u headings. (A decimal comma in a table that is separated by "
+               "commas needs quotation marks.)"),
+            cells->cells->len, import->columns->len);
         return FALSE;
       }
   if (import->kind == GB_RECORD_PART && ((const GbPart *) draft->record)->name == NULL)

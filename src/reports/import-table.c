@@ -47,8 +47,8 @@ starts_with (const char *text, gsize length, const char *mark)
   return length >= strlen (mark) && memcmp (text, mark, strlen (mark)) == 0;
 }
 
-/* UTF-8 without a mark and with LF at the end of lines, whatever it was; any bytes are Latin-1, but for those with a NUL among them, which are
- * a workbook, a picture and the like: NULL. Free it. */
+/* UTF-8 without a mark and with LF at the end of lines, whatever it was; any bytes are Latin-1, but for those
+ * with a NUL among them, which are a workbook, a picture and the like: NULL. Free it. */
 static char *
 to_utf8 (const char *text, gsize length, gsize *utf8_length)
 {
@@ -73,7 +73,8 @@ to_utf8 (const char *text, gsize length, gsize *utf8_length)
   *utf8_length = tidy_lines (bytes, length);
   if (g_utf8_validate_len (bytes, *utf8_length, NULL))
     return bytes;
-  latin = has_nul ? NULL : g_convert (bytes, (gssize) *utf8_length, "UTF-8", "ISO-8859-1", NULL, utf8_length, NULL);
+  latin = has_nul ? NULL
+                  : g_convert (bytes, (gssize) *utf8_length, "UTF-8", "ISO-8859-1", NULL, utf8_length, NULL);
   g_free (bytes);
   return latin;
 }
@@ -82,9 +83,9 @@ to_utf8 (const char *text, gsize length, gsize *utf8_length)
 
 typedef struct
 {
-  GPtrArray *rows; /* (element-type GbImportRow) */
-  GPtrArray *cells; /* of the row that is being read */
-  guint line;       /* that it begins on */
+  GPtrArray *rows;   /* (element-type GbImportRow) */
+  GPtrArray *cells;  /* of the row that is being read */
+  guint line;        /* that it begins on */
   guint line_breaks; /* within its cells */
   gsize n_cells;
   gboolean too_many;
@@ -140,7 +141,8 @@ row_cb (int end, void *data)
   reading->line_breaks = 0;
 }
 
-/* The rows of @text; NULL where a quotation mark is opened and never closed, or, with @too_many, where there is no end of rows. */
+/* The rows of @text; NULL where a quotation mark is opened and never closed, or, with @too_many, where there
+ * is no end of rows. */
 static GPtrArray *
 read_rows (const char *text, gsize length, char separator, gboolean *too_many)
 {
@@ -169,8 +171,9 @@ read_rows (const char *text, gsize length, char separator, gboolean *too_many)
 
 /* Separator --------------------------------------------------------------------------------------------------------- */
 
-/* How good a table @separator makes of the start of the text: the share of rows that are as wide as the first wide one, and a little for
- * width, which decides between separators that are both even. 0 if it separates nothing. */
+/* How good a table @separator makes of the start of the text: the share of rows that are as wide as the first
+ * wide one, and a little for width, which decides between separators that are both even. 0 if it separates
+ * nothing. */
 static double
 judge_separator (const char *text, gsize length, char separator)
 {
@@ -231,24 +234,29 @@ gb_import_read_table (const char *text, gssize length, GError **error)
 
   if (n > MOST_BYTES)
     {
-      g_set_error_literal (error, GB_IMPORT_ERROR, 0, _ ("This is too much for a parts list or receipts: over 64 megabytes."));
+      g_set_error_literal (error, GB_IMPORT_ERROR, 0,
+                           _ ("This is too much for a parts list or receipts: over 64 megabytes."));
       return NULL;
     }
   utf8 = to_utf8 (text, n, &n);
   if (utf8 == NULL)
     {
-      g_set_error_literal (error, GB_IMPORT_ERROR, 0,
-                           _ ("This is not text. Save the table as CSV, or copy its rows and paste them, and it can be read."));
+      g_set_error_literal (
+          error, GB_IMPORT_ERROR, 0,
+          _ ("This is not text. Save the table as CSV, or copy its rows and paste them, and it can be read."));
       return NULL;
     }
   rows = read_rows (utf8, n, find_separator (utf8, n), &too_many);
   if (rows == NULL && too_many)
-    g_set_error (error, GB_IMPORT_ERROR, 0, _ ("This table has more than %d rows; take it in pieces."), MOST_ROWS);
+    g_set_error (error, GB_IMPORT_ERROR, 0, _ ("This table has more than %d rows; take it in pieces."),
+                 MOST_ROWS);
   else if (rows == NULL)
-    g_set_error_literal (error, GB_IMPORT_ERROR, 0,
-                         _ ("A quotation mark is opened and never closed, so the table cannot be told apart."));
+    g_set_error_literal (
+        error, GB_IMPORT_ERROR, 0,
+        _ ("A quotation mark is opened and never closed, so the table cannot be told apart."));
   else if (rows->len == 0)
-    g_set_error_literal (error, GB_IMPORT_ERROR, 0, _ ("There is nothing in it; a table with headings is expected."));
+    g_set_error_literal (error, GB_IMPORT_ERROR, 0,
+                         _ ("There is nothing in it; a table with headings is expected."));
   else
     return g_steal_pointer (&rows);
   return NULL;

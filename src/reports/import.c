@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-import"
 
-/* An import: the table (import-table.c), what its columns mean (import-columns.c), and for each row whether it may come in
- * (import-rows.c). Whenever a column's meaning changes, all rows are judged again. */
+/* An import: the table (import-table.c), what its columns mean (import-columns.c), and for each row whether
+ * it may come in (import-rows.c). Whenever a column's meaning changes, all rows are judged again. */
 
 #include "import.h"
 
@@ -16,7 +16,7 @@
 
 #define LOOKED_AT_FOR_HEADINGS 10 /* rows: there may be a title above the table */
 
-G_DEFINE_QUARK (gb-import-error-quark, gb_import_error)
+G_DEFINE_QUARK (gb - import - error - quark, gb_import_error)
 
 static void
 free_column (gpointer data)
@@ -115,7 +115,8 @@ make_headings (GbImport *import)
   for (guint c = 0; c < width; c++)
     /* Translators: a column of a table that has no headings. */
     add_column (import, g_strdup_printf (_ ("Column %u"), c + 1));
-  ((GbImportColumn *) import->columns->pdata[0])->field = gb_field (kind, kind == GB_RECORD_PART ? "name" : "what");
+  ((GbImportColumn *) import->columns->pdata[0])->field
+      = gb_field (kind, kind == GB_RECORD_PART ? "name" : "what");
 }
 
 /* Judging rows ------------------------------------------------------------------------------------------------------ */
@@ -134,7 +135,8 @@ cell_of (const GbImport *import, guint row, const GbField *field)
 static char *
 row_path (const GbImport *import, guint row)
 {
-  g_auto (GStrv) groups = gb_path_split (gb_text_unmake_safe (cell_of (import, row, gb_import_group_field ())));
+  g_auto (GStrv) groups
+      = gb_path_split (gb_text_unmake_safe (cell_of (import, row, gb_import_group_field ())));
   const char *cell = cell_of (import, row, gb_field (GB_RECORD_PART, "name"));
   g_autofree char *name = g_strstrip (g_strdup (gb_text_unmake_safe (cell)));
   g_autofree char *path = g_strdup ("");
@@ -183,7 +185,8 @@ judge_once (GbImport *import)
   return refused;
 }
 
-/* A coating may come in with what it coats. Where that is refused, so is the coating, so rows are judged until no more fall. */
+/* A coating may come in with what it coats. Where that is refused, so is the coating, so rows are judged
+ * until no more fall. */
 static void
 judge (GbImport *import)
 {

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-materials"
 
-/* The materials in use: what each is taken to weigh, how far that may be off, where the figure comes from, and how much of the boat
- * is made of it. */
+/* The materials in use: what each is taken to weigh, how far that may be off, where the figure comes from,
+ * and how much of the boat is made of it. */
 
 #include "report-private.h"
 
@@ -51,13 +51,14 @@ count_part (GArray *uses, const GbBoat *boat, const GbMass *mass, const GbPart *
   gint64 material = is_found_by_material (part) ? gb_part_size (boat, part).material : 0;
   double share = mass->mass * mass->scale * gb_part_times (boat, part);
   gboolean unknown = mass->n_no_mass > 0;
-  gboolean wetted = part->takeoff == GB_TAKEOFF_COATING && part->coating == GB_COATING_CLOTH && part->resin != 0
-                    && part->resin_ratio > 0;
+  gboolean wetted = part->takeoff == GB_TAKEOFF_COATING && part->coating == GB_COATING_CLOTH
+                    && part->resin != 0 && part->resin_ratio > 0;
 
   if (wetted)
     {
       add_use (use_of (uses, boat, material), unknown, share / (1 + part->resin_ratio));
-      add_use (use_of (uses, boat, part->resin), unknown, share * part->resin_ratio / (1 + part->resin_ratio));
+      add_use (use_of (uses, boat, part->resin), unknown,
+               share * part->resin_ratio / (1 + part->resin_ratio));
     }
   else
     add_use (use_of (uses, boat, material), unknown, share);
@@ -169,13 +170,17 @@ GbDocument *
 gb_materials_document (const GbBoat *boat, const GbFindings *findings, gint64 today)
 {
   GbDocument *document = gb_document_new ("materials", _ ("Materials"), gb_boat_build (boat), today);
-  GbTable *table = gb_document_table (document, "materials", N_ ("Materials in use"), columns, G_N_ELEMENTS (columns));
+  GbTable *table
+      = gb_document_table (document, "materials", N_ ("Materials in use"), columns, G_N_ELEMENTS (columns));
   g_autoptr (GArray) uses = count_uses (boat, &findings->rollup);
 
   document->landscape = TRUE;
   gb_say_unknown_parts (document, boat, &findings->rollup);
   add_rows (table, boat, uses, findings->rollup.boat.n_parts);
-  gb_document_note (document, g_strdup (_ ("Spread is one standard deviation from piece to piece, as a share of the figure. All that is made of "
-                                           "one material errs together. Cloth with resin counts under both, each with its mass.")));
+  gb_document_note (
+      document,
+      g_strdup (_ (
+          "Spread is one standard deviation from piece to piece, as a share of the figure. All that is made of "
+          "one material errs together. Cloth with resin counts under both, each with its mass.")));
   return document;
 }

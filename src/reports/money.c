@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-money"
 
-/* Money: each head of the budget with what is spent and still to buy, the shopping list by supplier, and how spending went by
- * the month. */
+/* Money: each head of the budget with what is spent and still to buy, the shopping list by supplier, and how
+ * spending went by the month. */
 
 #include "report-private.h"
 
@@ -45,7 +45,8 @@ add_head (GbTable *table, GbRowKind kind, const char *name, const char *code, co
 static void
 add_heads (GbDocument *document, const GbBoat *boat, const GbCosts *costs)
 {
-  GbTable *table = gb_document_table (document, "heads", N_ ("Budget heads"), head_columns, G_N_ELEMENTS (head_columns));
+  GbTable *table
+      = gb_document_table (document, "heads", N_ ("Budget heads"), head_columns, G_N_ELEMENTS (head_columns));
   const GbHead whole = { 0, costs->budget, costs->spent, costs->to_buy, costs->forecast };
 
   for (guint i = 0; i < costs->n_heads; i++)
@@ -53,7 +54,8 @@ add_heads (GbDocument *document, const GbBoat *boat, const GbCosts *costs)
       const GbHead *head = &costs->heads[i];
 
       if (head->category != 0 || head->spent != 0 || head->to_buy != 0)
-        add_head (table, GB_ROW_NORMAL, gb_head_name (boat, head->category), head->category == 0 ? "none" : NULL, head);
+        add_head (table, GB_ROW_NORMAL, gb_head_name (boat, head->category),
+                  head->category == 0 ? "none" : NULL, head);
     }
   gb_table_row (table, GB_ROW_NORMAL, 0);
   gb_table_coded (table, _ ("Allowance for what is not listed"), "allowance");
@@ -255,7 +257,8 @@ add_course (GbDocument *document, const GbCosts *costs)
 
   if (costs->n_course == 0)
     return;
-  table = gb_document_table (document, "course", N_ ("By the month"), month_columns, G_N_ELEMENTS (month_columns));
+  table = gb_document_table (document, "course", N_ ("By the month"), month_columns,
+                             G_N_ELEMENTS (month_columns));
   for (guint i = 0; i < costs->n_course; i++)
     {
       const GbSpendPoint *point = &costs->course[i];
@@ -286,7 +289,10 @@ gb_money_document (const GbBoat *boat, const GbFindings *findings, gint64 today)
   add_heads (document, boat, costs);
   add_shopping (document, boat, costs);
   add_course (document, costs);
-  gb_document_note (document, g_strdup (_ ("Forecast is what is spent, what is still to buy, and the allowance. Stock is bought in whole "
-                                           "packs, after a cutting allowance and less what is on hand and bought.")));
+  gb_document_note (
+      document,
+      g_strdup (
+          _ ("Forecast is what is spent, what is still to buy, and the allowance. Stock is bought in whole "
+             "packs, after a cutting allowance and less what is on hand and bought.")));
   return document;
 }

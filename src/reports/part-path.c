@@ -31,8 +31,8 @@ gb_part_path (const GbBoat *boat, const GbPart *part, const GbPart *top)
   g_autoptr (GPtrArray) groups = g_ptr_array_new ();
   char *path = g_strdup ("");
 
-  for (const GbPart *group = gb_boat_part (boat, part->rec.owner); group != NULL && part != top && group != top;
-       group = gb_boat_part (boat, group->rec.owner))
+  for (const GbPart *group = gb_boat_part (boat, part->rec.owner);
+       group != NULL && part != top && group != top; group = gb_boat_part (boat, group->rec.owner))
     g_ptr_array_add (groups, group->name);
   if (top != NULL && part != top)
     g_ptr_array_add (groups, top->name);

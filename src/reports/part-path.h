@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Where a part is, as text: the names of its groups from the outside in, "Hull/Frames". A stroke in a name is written "\/", a backslash
+/* Where a part is, as text: the names of its groups from the outside in, "Hull/Frames". A stroke in a name is
+ * written "\/", a backslash
  * "\\". Parts lists, copied rows and the import share it. */
 
 /* The groups that @part is in, below @top (NULL: all of them); "" at the top. Free it. */

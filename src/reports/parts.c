@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-parts"
 
-/* The parts list: the tree of parts with take-off, material, mass, state and planned cost. Masses are what the weight statement counts: where
- * a weighed group's scale said something else than its parts' sum, each part has its share of that. Mass and cost are of all that there
- * are of the part in the boat. */
+/* The parts list: the tree of parts with take-off, material, mass, state and planned cost. Masses are what
+ * the weight statement counts: where a weighed group's scale said something else than its parts' sum, each
+ * part has its share of that. Mass and cost are of all that there are of the part in the boat. */
 
 #include "part-path.h"
 #include "report-private.h"
@@ -105,7 +105,8 @@ add_row (GbTable *table, const GbBoat *boat, const GbFindings *findings, const G
   else
     gb_table_choice (table, gb_field (GB_RECORD_PART, "state"), part->state);
   gb_table_money (table, findings->costs.parts[part->rec.index].planned);
-  gb_table_text (table, is_group || mass->trouble == GB_TROUBLE_NONE ? NULL : gb_trouble_sentence (mass->trouble));
+  gb_table_text (table,
+                 is_group || mass->trouble == GB_TROUBLE_NONE ? NULL : gb_trouble_sentence (mass->trouble));
 }
 
 static gint64
@@ -161,13 +162,15 @@ say_unknown_costs (GbDocument *document, const GbBoat *boat, const GbCosts *cost
     {
       const GbPart *part = parts->pdata[i];
 
-      n += part->kind == GB_KIND_PART && costs->parts[i].planned == GB_MONEY_UNKNOWN && !is_in_kit (boat, part);
+      n += part->kind == GB_KIND_PART && costs->parts[i].planned == GB_MONEY_UNKNOWN
+           && !is_in_kit (boat, part);
     }
   if (n > 0)
-    gb_document_say (document, g_strdup_printf (ngettext ("%u part has no planned cost yet and is in no sum of money.",
-                                                          "%u parts have no planned cost yet and are in no sum of money.",
-                                                          n),
-                                                n));
+    gb_document_say (
+        document,
+        g_strdup_printf (ngettext ("%u part has no planned cost yet and is in no sum of money.",
+                                   "%u parts have no planned cost yet and are in no sum of money.", n),
+                         n));
 }
 
 /* Why parts have no mass, part by part. */
@@ -183,7 +186,8 @@ add_troubles (GbDocument *document, const GbBoat *boat, const GbRollup *rollup)
 
       if (part->kind == GB_KIND_PART && trouble != GB_TROUBLE_NONE)
         /* Translators: the name of a part, and a sentence that says what is missing. */
-        gb_document_note (document, g_strdup_printf (_ ("%s: %s"), part->name, gb_trouble_sentence (trouble)));
+        gb_document_note (document,
+                          g_strdup_printf (_ ("%s: %s"), part->name, gb_trouble_sentence (trouble)));
     }
 }
 

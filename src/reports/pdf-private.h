@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* The page that is being filled, from top to bottom. Lengths are points (1/72 inch). All pages are gone through twice: once to count them,
- * without a cairo_t, and once to draw. */
+/* The page that is being filled, from top to bottom. Lengths are points (1/72 inch). All pages are gone
+ * through twice: once to count them, without a cairo_t, and once to draw. */
 
 typedef enum
 {
@@ -41,8 +41,8 @@ typedef struct
 void gb_pdf_need (GbPdfFlow *flow, double height);
 void gb_pdf_new_page (GbPdfFlow *flow);
 
-/* Sets the flow's layout up: @text in @font, wrapped to @width (below 0: one line). Gives its height. What is higher than a whole page ends
- * in an ellipsis. */
+/* Sets the flow's layout up: @text in @font, wrapped to @width (below 0: one line). Gives its height. What is
+ * higher than a whole page ends in an ellipsis. */
 double gb_pdf_text (GbPdfFlow *flow, GbPdfFont font, const char *text, double width, PangoAlignment align);
 /* Shows what was set up with its upper left corner there, in a grey from 0, black, to 1. */
 void gb_pdf_show (GbPdfFlow *flow, double x, double y, double grey);

@@ -1,21 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-pdf-table"
 
-/* A table on paper. Columns are as wide as their widest cell; what is left of the page goes to those that may give way, and what is
- * missing is taken from them: their cells wrap. Numbers never wrap. Headings are repeated on every page; a group's heading stays with
- * its first row, and the total with the last one. */
+/* A table on paper. Columns are as wide as their widest cell; what is left of the page goes to those that may
+ * give way, and what is missing is taken from them: their cells wrap. Numbers never wrap. Headings are
+ * repeated on every page; a group's heading stays with its first row, and the total with the last one. */
 
 #include "pdf-private.h"
 
 #include <glib/gi18n-lib.h>
 
-#define GAP 9         /* between columns */
-#define ROW_PAD 2.2   /* above and below a cell's text */
+#define GAP 9       /* between columns */
+#define ROW_PAD 2.2 /* above and below a cell's text */
 #define INDENT 9
 #define MOST_TOGETHER 8
 #define ROOM_FOR_ROWS 60 /* below a table's headings, or they go to the next page */
-#define LEAST_WIDE 48 /* a column that gives way stays this wide */
-#define MOST_MORE 60  /* that a column gets of what is over, or half its width */
+#define LEAST_WIDE 48    /* a column that gives way stays this wide */
+#define MOST_MORE 60     /* that a column gets of what is over, or half its width */
 #define DARK 0.1
 #define QUIET 0.38
 #define HAIR 0.82
@@ -52,7 +52,8 @@ line_width (GbPdfFlow *flow, GbPdfFont font, const char *text)
 static char *
 cell_text (const GbPdfTable *sheet, const Column *column, const GbRow *row)
 {
-  return gb_cell_show_aligned (sheet->flow->document, column->column, gb_row_cell (row, column->at), column->tail);
+  return gb_cell_show_aligned (sheet->flow->document, column->column, gb_row_cell (row, column->at),
+                               column->tail);
 }
 
 static double
@@ -73,7 +74,8 @@ heading_text (const GbPdfTable *sheet, const GbColumn *column)
 {
   const char *unit = gb_column_unit (sheet->flow->document, column);
 
-  return *unit != '\0' ? g_strdup_printf ("%s\n%s", _ (column->heading), unit) : g_strdup (_ (column->heading));
+  return *unit != '\0' ? g_strdup_printf ("%s\n%s", _ (column->heading), unit)
+                       : g_strdup (_ (column->heading));
 }
 
 /* Widths ------------------------------------------------------------------------------------------------------------ */
@@ -101,13 +103,15 @@ gives_way (const Column *column)
   return (column->column->flags & GB_COLUMN_WIDE) != 0;
 }
 
-/* Shares the page out. What is over goes to the first column that gives way, but not so much that the eye loses the line; what is missing is
- * taken from all of those, the widest first, down to one width for all that are over it. */
+/* Shares the page out. What is over goes to the first column that gives way, but not so much that the eye
+ * loses the line; what is missing is taken from all of those, the widest first, down to one width for all
+ * that are over it. */
 static void
 share_width (GbPdfTable *sheet)
 {
   GArray *columns = sheet->columns;
-  double free_width = sheet->flow->right - sheet->flow->left - GAP * (columns->len > 0 ? columns->len - 1 : 0);
+  double free_width
+      = sheet->flow->right - sheet->flow->left - GAP * (columns->len > 0 ? columns->len - 1 : 0);
   double limit;
 
   for (guint i = 0; i < columns->len; i++)
@@ -252,7 +256,8 @@ draw_head (const GbPdfTable *sheet, double height)
       const Column *column = &g_array_index (sheet->columns, Column, i);
       g_autofree char *text = heading_text (sheet, column->column);
       gboolean number = gb_column_is_number (column->column);
-      double own = gb_pdf_text (flow, GB_PDF_SMALL, text, column->width, number ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+      double own = gb_pdf_text (flow, GB_PDF_SMALL, text, column->width,
+                                number ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
 
       gb_pdf_show (flow, column->x, flow->y + height - ROW_PAD - own, QUIET);
     }
@@ -272,8 +277,8 @@ holds_next (const GbTable *table, guint r)
   return row->kind == GB_ROW_GROUP || next->kind == GB_ROW_TOTAL || next->kind == GB_ROW_SUBTOTAL;
 }
 
-/* What has to be free for @r and the rows that belong with it. Groups may stand in groups; a page's worth of headings need not stay
- * together. */
+/* What has to be free for @r and the rows that belong with it. Groups may stand in groups; a page's worth of
+ * headings need not stay together. */
 static double
 height_together (const GbPdfTable *sheet, guint r)
 {

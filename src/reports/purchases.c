@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-purchases"
 
-/* The receipts with their lines. What was taken back is a line with a negative quantity; it is summed on its own as well. */
+/* The receipts with their lines. What was taken back is a line with a negative quantity; it is summed on its
+ * own as well. */
 
 #include "report-private.h"
 
@@ -125,8 +126,10 @@ GbDocument *
 gb_purchases_document (const GbBoat *boat, const GbFindings *findings, gint64 today)
 {
   GbDocument *document = gb_document_new ("purchases", _ ("Purchases"), gb_boat_build (boat), today);
-  GbTable *table = gb_document_table (document, "purchases", N_ ("Receipts"), columns, G_N_ELEMENTS (columns));
-  g_autoptr (GPtrArray) purchases = g_ptr_array_copy ((GPtrArray *) gb_boat_all (boat, GB_RECORD_PURCHASE), NULL, NULL);
+  GbTable *table
+      = gb_document_table (document, "purchases", N_ ("Receipts"), columns, G_N_ELEMENTS (columns));
+  g_autoptr (GPtrArray) purchases
+      = g_ptr_array_copy ((GPtrArray *) gb_boat_all (boat, GB_RECORD_PURCHASE), NULL, NULL);
   Sum sum = sum_lines (gb_boat_all (boat, GB_RECORD_LINE));
 
   document->landscape = TRUE;
@@ -134,9 +137,10 @@ gb_purchases_document (const GbBoat *boat, const GbFindings *findings, gint64 to
   gb_document_fact_money (document, "spent", N_ ("Spent, returns taken off"), sum.total);
   gb_document_fact_money (document, "returns", N_ ("Returned"), sum.returns);
   if (sum.n_unknown > 0)
-    gb_document_say (document, g_strdup_printf (ngettext ("%u line has no price and is in no sum.",
-                                                          "%u lines have no price and are in no sum.", sum.n_unknown),
-                                                sum.n_unknown));
+    gb_document_say (document,
+                     g_strdup_printf (ngettext ("%u line has no price and is in no sum.",
+                                                "%u lines have no price and are in no sum.", sum.n_unknown),
+                                      sum.n_unknown));
   if (findings->costs.n_future > 0)
     gb_document_say (document, g_strdup_printf (ngettext ("%u receipt has a date that lies in the future.",
                                                           "%u receipts have a date that lies in the future.",

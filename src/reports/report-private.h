@@ -26,7 +26,10 @@ char *gb_mass_with_sd (double mass, double sd, GbUnits units);
 /* Says how many parts have no mass or no place, and which: the first few by name. Nothing if all is known. */
 void gb_say_unknown_parts (GbDocument *document, const GbBoat *boat, const GbRollup *rollup);
 /* The verdicts on @subject: limits that are passed, and what is not known. */
-void gb_say_verdicts (GbDocument *document, const GbBoat *boat, const GbFindings *findings, GbVerdictSubject subject);
+void gb_say_verdicts (GbDocument *document,
+                      const GbBoat *boat,
+                      const GbFindings *findings,
+                      GbVerdictSubject subject);
 /* The name of a budget head; what lies under none has a name too. Borrowed. */
 const char *gb_head_name (const GbBoat *boat, gint64 category);
 

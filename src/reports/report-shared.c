@@ -36,7 +36,8 @@ gb_basis_letters (const GbMass *mass)
 const char *
 gb_basis_note (void)
 {
-  return _ ("Basis: E is estimated, C is calculated from sizes and densities, A is the actual mass, off a scale.");
+  return _ (
+      "Basis: E is estimated, C is calculated from sizes and densities, A is the actual mass, off a scale.");
 }
 
 char *
@@ -97,22 +98,27 @@ gb_say_unknown_parts (GbDocument *document, const GbBoat *boat, const GbRollup *
       g_autofree char *names = name_parts (boat, rollup, lacks_mass, n_mass);
 
       /* Translators: a number, and the names of the parts. */
-      gb_document_say (document, g_strdup_printf (ngettext ("%u part has no mass yet and is in no sum: %s.",
-                                                            "%u parts have no mass yet and are in no sum: %s.", n_mass),
-                                                  n_mass, names));
+      gb_document_say (document,
+                       g_strdup_printf (ngettext ("%u part has no mass yet and is in no sum: %s.",
+                                                  "%u parts have no mass yet and are in no sum: %s.", n_mass),
+                                        n_mass, names));
     }
   if (n_place > 0)
     {
       g_autofree char *names = name_parts (boat, rollup, lacks_place, n_place);
 
-      gb_document_say (document, g_strdup_printf (ngettext ("%u part has no place yet and moves no centre: %s.",
-                                                            "%u parts have no place yet and move no centre: %s.", n_place),
-                                                  n_place, names));
+      gb_document_say (
+          document, g_strdup_printf (ngettext ("%u part has no place yet and moves no centre: %s.",
+                                               "%u parts have no place yet and move no centre: %s.", n_place),
+                                     n_place, names));
     }
 }
 
 void
-gb_say_verdicts (GbDocument *document, const GbBoat *boat, const GbFindings *findings, GbVerdictSubject subject)
+gb_say_verdicts (GbDocument *document,
+                 const GbBoat *boat,
+                 const GbFindings *findings,
+                 GbVerdictSubject subject)
 {
   g_autoptr (GPtrArray) verdicts = gb_findings_verdicts (boat, findings);
 

@@ -9,8 +9,8 @@
 
 G_BEGIN_DECLS
 
-/* What leaves the program. A report is made from the boat and the findings as a document of tables and paragraphs (document.h), and one
- * writer for each format turns that into bytes. */
+/* What leaves the program. A report is made from the boat and the findings as a document of tables and
+ * paragraphs (document.h), and one writer for each format turns that into bytes. */
 
 typedef enum
 {
@@ -35,16 +35,21 @@ typedef enum
 #define GB_REPORT_ERROR (gb_report_error_quark ())
 GQuark gb_report_error_quark (void);
 
-const char *gb_report_kind_name (GbReportKind kind);   /* "parts", "weights", ... */
-const char *gb_report_kind_label (GbReportKind kind);  /* translated */
-int gb_report_kind_by_name (const char *name);         /* -1: none */
-const char *gb_report_format_name (GbReportFormat format); /* "text", "csv", ...; also the file's ending, but "txt" for text */
+const char *gb_report_kind_name (GbReportKind kind);  /* "parts", "weights", ... */
+const char *gb_report_kind_label (GbReportKind kind); /* translated */
+int gb_report_kind_by_name (const char *name);        /* -1: none */
+const char *gb_report_format_name (
+    GbReportFormat format); /* "text", "csv", ...; also the file's ending, but "txt" for text */
 int gb_report_format_by_name (const char *name);
 const char *gb_report_format_ending (GbReportFormat format);
 const char *gb_report_format_type (GbReportFormat format); /* MIME type */
 
 /* The report's bytes. @today is a Julian day, for the footer. */
-GBytes *gb_report_make (GbReportKind kind, GbReportFormat format, const GbBoat *boat, const GbFindings *findings, gint64 today,
+GBytes *gb_report_make (GbReportKind kind,
+                        GbReportFormat format,
+                        const GbBoat *boat,
+                        const GbFindings *findings,
+                        gint64 today,
                         GError **error);
 
 G_END_DECLS

@@ -5,8 +5,8 @@
 
 #include <string.h>
 
-/* TRUE for what acts as a formula once the apostrophes and spaces before it are gone, which some programs take off. So do the wide
- * forms of the signs, in some countries. */
+/* TRUE for what acts as a formula once the apostrophes and spaces before it are gone, which some programs
+ * take off. So do the wide forms of the signs, in some countries. */
 static gboolean
 acts (const char *text)
 {

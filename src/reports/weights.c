@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-weights"
 
-/* The weight statement. First the balance: light craft, margin and loads against the flotation limit. Then the moment table of all parts
- * by group, the masses by basis with the margin on each, and what the scale said. Centres are in the boat's axes. */
+/* The weight statement. First the balance: light craft, margin and loads against the flotation limit. Then
+ * the moment table of all parts by group, the masses by basis with the margin on each, and what the scale
+ * said. Centres are in the boat's axes. */
 
 #include "part-path.h"
 #include "report-private.h"
@@ -32,12 +33,15 @@ add_flotation (GbDocument *document, const GbBuild *build, const GbFlotation *fl
 {
   gb_document_fact (document, "total", N_ ("Total, loads aboard"), GB_DIM_MASS, flotation->total,
                     gb_mass_with_sd (flotation->total, flotation->total_sd, (GbUnits) build->units));
-  gb_document_fact (document, "limit", N_ ("Flotation limit"), GB_DIM_MASS, flotation->limit.displacement, NULL);
+  gb_document_fact (document, "limit", N_ ("Flotation limit"), GB_DIM_MASS, flotation->limit.displacement,
+                    NULL);
   gb_document_fact (document, "left", N_ ("Left to the limit"), GB_DIM_MASS, flotation->left, NULL);
   gb_document_fact (document, "chance", N_ ("Chance of passing it"), GB_DIM_RATIO, flotation->chance, NULL);
   gb_document_fact (document, "draught", N_ ("Draught"), GB_DIM_LENGTH, flotation->afloat.draught, NULL);
-  gb_document_fact (document, "freeboard", N_ ("Least freeboard, found"), GB_DIM_LENGTH, flotation->afloat.freeboard, NULL);
-  gb_document_fact (document, "freeboard_accepted", N_ ("Least freeboard, accepted"), GB_DIM_LENGTH, build->freeboard, NULL);
+  gb_document_fact (document, "freeboard", N_ ("Least freeboard, found"), GB_DIM_LENGTH,
+                    flotation->afloat.freeboard, NULL);
+  gb_document_fact (document, "freeboard_accepted", N_ ("Least freeboard, accepted"), GB_DIM_LENGTH,
+                    build->freeboard, NULL);
   gb_document_fact (document, "water_density", N_ ("Water"), GB_DIM_DENSITY, flotation->water_density, NULL);
 }
 
@@ -71,7 +75,13 @@ static const GbColumn balance_columns[] = {
 };
 
 static void
-add_balance_row (GbTable *table, GbRowKind kind, const char *name, const char *code, double mass, double sd, const double *place)
+add_balance_row (GbTable *table,
+                 GbRowKind kind,
+                 const char *name,
+                 const char *code,
+                 double mass,
+                 double sd,
+                 const double *place)
 {
   /* What is added up stands in from its sums. */
   gb_table_row (table, kind, kind == GB_ROW_NORMAL && place != NULL ? 1 : 0);
@@ -89,7 +99,12 @@ add_balance_row (GbTable *table, GbRowKind kind, const char *name, const char *c
 }
 
 static void
-add_margin (GbTable *table, const char *label, const char *code, double share, double mass, const double *place)
+add_margin (GbTable *table,
+            const char *label,
+            const char *code,
+            double share,
+            double mass,
+            const double *place)
 {
   g_autofree char *percent = gb_quantity_format (share, GB_DIM_RATIO, GB_UNITS_METRIC);
   g_autofree char *name = g_strdup_printf ("%s, %s", label, percent);
@@ -101,9 +116,12 @@ add_margin (GbTable *table, const char *label, const char *code, double share, d
 static void
 add_margins (GbTable *table, const GbBuild *build, const GbMargin *margin, const double *place)
 {
-  add_margin (table, _ ("Margin on estimated"), "margin_estimated", build->margin_estimated, margin->estimated, place);
-  add_margin (table, _ ("Margin on calculated"), "margin_calculated", build->margin_calculated, margin->calculated, place);
-  add_margin (table, _ ("Margin on weighed"), "margin_weighed", build->margin_weighed, margin->weighed, place);
+  add_margin (table, _ ("Margin on estimated"), "margin_estimated", build->margin_estimated,
+              margin->estimated, place);
+  add_margin (table, _ ("Margin on calculated"), "margin_calculated", build->margin_calculated,
+              margin->calculated, place);
+  add_margin (table, _ ("Margin on weighed"), "margin_weighed", build->margin_weighed, margin->weighed,
+              place);
   if (margin->fixed > 0)
     add_balance_row (table, GB_ROW_NORMAL, _ ("Margin, fixed"), "margin_fixed", margin->fixed, NAN, place);
 }
@@ -113,7 +131,8 @@ add_load (GbTable *table, const GbLoad *load)
 {
   double mass = load->quantity * load->mass;
   g_autofree char *number = gb_quantity_format (load->quantity, GB_DIM_COUNT, GB_UNITS_METRIC);
-  g_autofree char *name = load->quantity == 1 ? g_strdup (load->name) : g_strdup_printf ("%s × %s", number, load->name);
+  g_autofree char *name
+      = load->quantity == 1 ? g_strdup (load->name) : g_strdup_printf ("%s × %s", number, load->name);
 
   add_balance_row (table, GB_ROW_NORMAL, name, NULL, mass, mass * gb_load_spread (load),
                    (double[]){ load->x, load->y, load->z });
@@ -143,17 +162,19 @@ add_balance (GbDocument *document, const GbBoat *boat, const GbFindings *finding
   const GbMass *whole = &findings->rollup.boat;
   const GbFlotation *flotation = &findings->flotation;
   const double centre[3] = { whole->x, whole->y, whole->z };
-  GbTable *table = gb_document_table (document, "balance", N_ ("Mass against the flotation limit"), balance_columns,
-                                      G_N_ELEMENTS (balance_columns));
+  GbTable *table = gb_document_table (document, "balance", N_ ("Mass against the flotation limit"),
+                                      balance_columns, G_N_ELEMENTS (balance_columns));
 
-  add_balance_row (table, GB_ROW_NORMAL, _ ("Light craft, as listed and weighed"), "light", whole->mass, whole->mass_sd, centre);
+  add_balance_row (table, GB_ROW_NORMAL, _ ("Light craft, as listed and weighed"), "light", whole->mass,
+                   whole->mass_sd, centre);
   add_margins (table, gb_boat_build (boat), &findings->rollup.margin, centre);
   add_balance_row (table, GB_ROW_SUBTOTAL, _ ("Light craft with margin"), "light_with_margin",
                    flotation->light + flotation->margin, NAN, centre);
   add_loads (table, boat, flotation);
   add_balance_row (table, GB_ROW_TOTAL, _ ("Total"), "total", flotation->total, flotation->total_sd,
                    (double[]){ flotation->total_x, flotation->total_y, flotation->total_z });
-  add_balance_row (table, GB_ROW_NORMAL, _ ("Flotation limit"), "limit", flotation->limit.displacement, NAN, NULL);
+  add_balance_row (table, GB_ROW_NORMAL, _ ("Flotation limit"), "limit", flotation->limit.displacement, NAN,
+                   NULL);
   add_balance_row (table, GB_ROW_TOTAL, _ ("Left to the limit"), "left", flotation->left, NAN, NULL);
 }
 
@@ -268,11 +289,15 @@ add_bases (GbDocument *document, const GbBuild *build, const GbRollup *rollup)
   const double *by_as = rollup->boat.by_as;
   double whole = rollup->boat.mass;
   const GbMargin *margin = &rollup->margin;
-  GbTable *table = gb_document_table (document, "basis", N_ ("By basis"), basis_columns, G_N_ELEMENTS (basis_columns));
+  GbTable *table
+      = gb_document_table (document, "basis", N_ ("By basis"), basis_columns, G_N_ELEMENTS (basis_columns));
 
-  add_basis_row (table, GB_BASIS_ESTIMATED, by_as[GB_AS_ESTIMATED], whole, build->margin_estimated, margin->estimated);
-  add_basis_row (table, GB_BASIS_CALCULATED, by_as[GB_AS_CALCULATED], whole, build->margin_calculated, margin->calculated);
-  add_basis_row (table, GB_BASIS_WEIGHED, by_as[GB_AS_WEIGHED], whole, build->margin_weighed, margin->weighed);
+  add_basis_row (table, GB_BASIS_ESTIMATED, by_as[GB_AS_ESTIMATED], whole, build->margin_estimated,
+                 margin->estimated);
+  add_basis_row (table, GB_BASIS_CALCULATED, by_as[GB_AS_CALCULATED], whole, build->margin_calculated,
+                 margin->calculated);
+  add_basis_row (table, GB_BASIS_WEIGHED, by_as[GB_AS_WEIGHED], whole, build->margin_weighed,
+                 margin->weighed);
   gb_table_row (table, GB_ROW_NORMAL, 0);
   gb_table_coded (table, _ ("Fixed"), "fixed");
   gb_table_skip (table, 3);
@@ -313,7 +338,8 @@ add_weighing (GbTable *table, const GbBoat *boat, const GbWeighed *weighed)
   gb_table_number (table, weighed->y);
   gb_table_number (table, weighed->listed);
   gb_table_number (table, weighed->mass / weighed->listed);
-  gb_table_coded (table, weighed->stands ? _ ("yes") : _ ("no, an older one"), weighed->stands ? "yes" : "no");
+  gb_table_coded (table, weighed->stands ? _ ("yes") : _ ("no, an older one"),
+                  weighed->stands ? "yes" : "no");
 }
 
 static void
@@ -323,7 +349,8 @@ add_weighings (GbDocument *document, const GbBoat *boat, const GbRollup *rollup)
 
   if (rollup->n_weighings == 0)
     return;
-  table = gb_document_table (document, "weighings", N_ ("On the scale"), weighing_columns, G_N_ELEMENTS (weighing_columns));
+  table = gb_document_table (document, "weighings", N_ ("On the scale"), weighing_columns,
+                             G_N_ELEMENTS (weighing_columns));
   for (guint i = 0; i < rollup->n_weighings; i++)
     add_weighing (table, boat, &rollup->weighings[i]);
 }
@@ -344,12 +371,19 @@ gb_weights_document (const GbBoat *boat, const GbFindings *findings, gint64 toda
   add_weighings (document, boat, &findings->rollup);
   add_parts (document, boat, &findings->rollup);
   gb_document_note (document, g_strdup (gb_basis_note ()));
-  gb_document_note (document, g_strdup (_ ("Places: x forward from the aft end of the baseline, y to port, z up from the baseline. "
-                                           "The margin is taken to lie at the light craft's centre.")));
-  gb_document_note (document, g_strdup (_ ("A mass that was weighed stands instead of the listed one; what lies in a weighed group "
-                                           "has its share of it. What is in a group of which there are several is listed once; the group counts "
-                                           "them all.")));
-  gb_document_note (document, g_strdup (_ ("The limit is the displacement at which the least accepted freeboard is reached, "
-                                           "upright and level. The chance of passing it takes the total's error as normal.")));
+  gb_document_note (
+      document,
+      g_strdup (_ ("Places: x forward from the aft end of the baseline, y to port, z up from the baseline. "
+                   "The margin is taken to lie at the light craft's centre.")));
+  gb_document_note (
+      document,
+      g_strdup (_ (
+          "A mass that was weighed stands instead of the listed one; what lies in a weighed group "
+          "has its share of it. What is in a group of which there are several is listed once; the group counts "
+          "them all.")));
+  gb_document_note (
+      document,
+      g_strdup (_ ("The limit is the displacement at which the least accepted freeboard is reached, "
+                   "upright and level. The chance of passing it takes the total's error as normal.")));
   return document;
 }

@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-write-csv"
 
-/* A report as CSV, by RFC 4180: commas, lines that end in CR LF, quotes where they are needed. UTF-8 with a byte order mark, without which
- * spreadsheets take it for something else and spoil every m². Headings carry the unit; numbers are plain, with a point, to 15 figures, in
- * the units of the build; money in major units; dates YYYY-MM-DD; unknown is an empty field.
+/* A report as CSV, by RFC 4180: commas, lines that end in CR LF, quotes where they are needed. UTF-8 with a
+ * byte order mark, without which spreadsheets take it for something else and spoil every m². Headings carry
+ * the unit; numbers are plain, with a point, to 15 figures, in the units of the build; money in major units;
+ * dates YYYY-MM-DD; unknown is an empty field.
  *
- * A report of one table is that table alone, without its sums, so that the file can be read again. Where there are several, each stands under a line with
- * its title, and the facts, what the reader must know and the cautions stand before them; all lines have the same number of fields, as
- * the RFC asks.
+ * A report of one table is that table alone, without its sums, so that the file can be read again. Where
+ * there are several, each stands under a line with its title, and the facts, what the reader must know and
+ * the cautions stand before them; all lines have the same number of fields, as the RFC asks.
  *
  * No text acts as a formula (see safe-text.h). Numbers are not texts and keep their minus sign. */
 
@@ -78,7 +79,8 @@ put_cell (Csv *csv, const GbDocument *document, const GbColumn *column, const Gb
     {
     case GB_CELL_QUANTITY:
     case GB_CELL_MOMENT:
-      put_plain (csv, g_ascii_formatd (digits, sizeof digits, "%.15g", gb_cell_number (document, column, cell)));
+      put_plain (csv,
+                 g_ascii_formatd (digits, sizeof digits, "%.15g", gb_cell_number (document, column, cell)));
       break;
     case GB_CELL_MONEY:
       text = gb_money_format_plain (cell->amount, document->currency);

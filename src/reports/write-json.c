@@ -1,24 +1,26 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-write-json"
 
-/* A report for programs, whatever units and language the builder likes: SI numbers with the unit in the key (mass_kg, x_m), money in
- * minor units (cost_minor), dates YYYY-MM-DD, choices by the names that the text form has, null for unknown.
+/* A report for programs, whatever units and language the builder likes: SI numbers with the unit in the key
+ * (mass_kg, x_m), money in minor units (cost_minor), dates YYYY-MM-DD, choices by the names that the text
+ * form has, null for unknown.
  *
  *   { "garboard_report": 1, "kind": "parts", "build": "Plover", "date": "2026-03-14", "currency": "EUR",
  *     "facts": { "light_kg": 31.4 }, "warnings": [ ], "remarks": [ ], "cautions": [ ],
  *     "parts": [ { "row": "group", "depth": 0, "name": "Hull", "mass_kg": 22.9, ... }, ... ], ... }
  *
- * Each row says what it is (normal, group, subtotal, total) and how deep it lies in its groups. The number after
- * "garboard_report" goes up when a key goes or changes its meaning; new keys may come at any time. */
+ * Each row says what it is (normal, group, subtotal, total) and how deep it lies in its groups. The number
+ * after "garboard_report" goes up when a key goes or changes its meaning; new keys may come at any time. */
 
 #include "writers.h"
 
 #include <json-glib/json-glib.h>
 #include <math.h>
 
-static const char *const row_names[] = {
-  [GB_ROW_NORMAL] = "normal", [GB_ROW_GROUP] = "group", [GB_ROW_SUBTOTAL] = "subtotal", [GB_ROW_TOTAL] = "total"
-};
+static const char *const row_names[] = { [GB_ROW_NORMAL] = "normal",
+                                         [GB_ROW_GROUP] = "group",
+                                         [GB_ROW_SUBTOTAL] = "subtotal",
+                                         [GB_ROW_TOTAL] = "total" };
 
 static const char *
 dimension_suffix (GbDimension dim)

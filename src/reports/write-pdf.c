@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-write-pdf"
 
-/* A report for paper: A4, or Letter where the build is in feet and inches. The first page opens with title, facts and caution; every page
- * names the build and the report at its top, and the date, the page and again the caution at its foot. Texts wrap, nothing is cut.
+/* A report for paper: A4, or Letter where the build is in feet and inches. The first page opens with title,
+ * facts and caution; every page names the build and the report at its top, and the date, the page and again
+ * the caution at its foot. Texts wrap, nothing is cut.
  *
- * The pages are gone through twice, because "page 1 of 7" needs the 7 first. Dates in the file are the report's, so that the same report
- * gives the same bytes. */
+ * The pages are gone through twice, because "page 1 of 7" needs the 7 first. Dates in the file are the
+ * report's, so that the same report gives the same bytes. */
 
 #include "pdf-private.h"
 #include "report.h"
@@ -23,12 +24,8 @@
 #define QUIET 0.38 /* 6.5 : 1 against white */
 
 static const char *const font_names[GB_N_PDF_FONTS] = {
-  [GB_PDF_TITLE] = "Sans Bold 19",
-  [GB_PDF_HEADING] = "Sans Bold 11",
-  [GB_PDF_BODY] = "Sans 8.5",
-  [GB_PDF_BOLD] = "Sans Bold 8.5",
-  [GB_PDF_SMALL] = "Sans 7.5",
-  [GB_PDF_FIGURE] = "Sans 10.5",
+  [GB_PDF_TITLE] = "Sans Bold 19", [GB_PDF_HEADING] = "Sans Bold 11", [GB_PDF_BODY] = "Sans 8.5",
+  [GB_PDF_BOLD] = "Sans Bold 8.5", [GB_PDF_SMALL] = "Sans 7.5",       [GB_PDF_FIGURE] = "Sans 10.5",
 };
 
 /* Drawing ----------------------------------------------------------------------------------------------------------- */
@@ -212,10 +209,12 @@ draw_facts (GbPdfFlow *flow)
           const GbFact *fact = facts->pdata[i + c];
           g_autofree char *value = gb_fact_show (flow->document, fact);
           double x = flow->left + c * cell;
-          double label = gb_pdf_text (flow, GB_PDF_SMALL, _ (fact->column.heading), cell - 8, PANGO_ALIGN_LEFT);
+          double label
+              = gb_pdf_text (flow, GB_PDF_SMALL, _ (fact->column.heading), cell - 8, PANGO_ALIGN_LEFT);
 
           gb_pdf_show (flow, x, flow->y + 5, QUIET);
-          highest = MAX (highest, label + gb_pdf_text (flow, GB_PDF_FIGURE, value, cell - 8, PANGO_ALIGN_LEFT));
+          highest
+              = MAX (highest, label + gb_pdf_text (flow, GB_PDF_FIGURE, value, cell - 8, PANGO_ALIGN_LEFT));
           gb_pdf_show (flow, x, flow->y + 6 + label, DARK);
         }
       flow->y += highest + 13;
@@ -331,7 +330,8 @@ close_flow (GbPdfFlow *flow)
 static void
 set_metadata (cairo_surface_t *surface, const GbDocument *document)
 {
-  g_autofree char *day = gb_cell_show (document, &(GbColumn){ .kind = GB_CELL_DATE }, &(GbCell){ .amount = document->date });
+  g_autofree char *day
+      = gb_cell_show (document, &(GbColumn){ .kind = GB_CELL_DATE }, &(GbCell){ .amount = document->date });
   g_autofree char *stamp = g_strdup_printf ("%sT00:00:00Z", day);
 
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, document->title);
@@ -352,14 +352,16 @@ append_bytes (void *closure, const unsigned char *data, unsigned int length)
 static gboolean
 draw_pages (GbPdfFlow *flow, GByteArray *bytes)
 {
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, flow->width, flow->height);
+  cairo_surface_t *surface
+      = cairo_pdf_surface_create_for_stream (append_bytes, bytes, flow->width, flow->height);
   gboolean fine;
 
   set_metadata (surface, flow->document);
   flow->cr = cairo_create (surface);
   draw_document (flow);
   cairo_surface_finish (surface);
-  fine = cairo_status (flow->cr) == CAIRO_STATUS_SUCCESS && cairo_surface_status (surface) == CAIRO_STATUS_SUCCESS;
+  fine = cairo_status (flow->cr) == CAIRO_STATUS_SUCCESS
+         && cairo_surface_status (surface) == CAIRO_STATUS_SUCCESS;
   cairo_destroy (flow->cr);
   cairo_surface_destroy (surface);
   return fine;
@@ -380,6 +382,7 @@ gb_write_pdf (const GbDocument *document, GError **error)
   if (fine)
     return g_byte_array_free_to_bytes (bytes);
   g_byte_array_unref (bytes);
-  g_set_error_literal (error, GB_REPORT_ERROR, 0, _ ("The pages could not be drawn: there is too little memory."));
+  g_set_error_literal (error, GB_REPORT_ERROR, 0,
+                       _ ("The pages could not be drawn: there is too little memory."));
   return NULL;
 }

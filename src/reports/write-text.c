@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-write-text"
 
-/* A report for a terminal: UTF-8, at most 100 characters wide. Tables have aligned columns, numbers to the right; where a table is too
- * wide, the columns that may give way wrap within themselves. Nothing is cut off: a table whose numbers alone are wider than the page
- * is written as wide as it is. */
+/* A report for a terminal: UTF-8, at most 100 characters wide. Tables have aligned columns, numbers to the
+ * right; where a table is too wide, the columns that may give way wrap within themselves. Nothing is cut off:
+ * a table whose numbers alone are wider than the page is written as wide as it is. */
 
 #include "writers.h"
 
@@ -33,8 +33,8 @@ text_width (const char *text)
   return width;
 }
 
-/* Where to break @text so that what stands before fits into @width: behind a space if there is one, else between two
- * characters, but never before the first. */
+/* Where to break @text so that what stands before fits into @width: behind a space if there is one, else
+ * between two characters, but never before the first. */
 static const char *
 find_break (const char *text, guint width)
 {
@@ -191,7 +191,8 @@ total_width (const Layout *layout)
   return total;
 }
 
-/* Takes what is over the page's width from the widest of the columns that may give way, one character at a time. */
+/* Takes what is over the page's width from the widest of the columns that may give way, one character at a
+ * time. */
 static void
 narrow (Layout *layout)
 {
@@ -236,7 +237,8 @@ append_cells (GString *out, const Layout *layout, char *const *texts, guint inde
 
   for (guint i = 0; i < layout->n; i++)
     {
-      GPtrArray *lines = wrap (texts[i], layout->widths[i] - MIN (i == 0 ? indent : 0, layout->widths[i] - 1));
+      GPtrArray *lines
+          = wrap (texts[i], layout->widths[i] - MIN (i == 0 ? indent : 0, layout->widths[i] - 1));
 
       g_ptr_array_add (cells, lines);
       n_lines = MAX (n_lines, lines->len);
@@ -294,7 +296,8 @@ append_table (GString *out, const GbDocument *document, const GbTable *table)
 static void
 append_head (GString *out, const GbDocument *document)
 {
-  g_autofree char *date = gb_cell_show (document, &(GbColumn){ .kind = GB_CELL_DATE }, &(GbCell){ .amount = document->date });
+  g_autofree char *date
+      = gb_cell_show (document, &(GbColumn){ .kind = GB_CELL_DATE }, &(GbCell){ .amount = document->date });
   g_autofree char *title = g_strdup_printf ("%s: %s", document->title, document->name);
 
   append_paragraph (out, title, "");

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-write-xlsx"
 
-/* A report as a workbook: a first sheet with title, facts, remarks, cautions and notes, and a sheet for each table with a frozen header.
- * Texts are written as strings, whatever they begin with, and never as formulas or links; numbers are numbers in the units of the
- * build, dates are dates. The same report gives the same bytes on the same day. */
+/* A report as a workbook: a first sheet with title, facts, remarks, cautions and notes, and a sheet for each
+ * table with a frozen header. Texts are written as strings, whatever they begin with, and never as formulas
+ * or links; numbers are numbers in the units of the build, dates are dates. The same report gives the same
+ * bytes on the same day. */
 
 #include "writers.h"
 
@@ -71,8 +72,9 @@ get_format (Book *book, Style style)
     {
       const KeptFormat *kept = &g_array_index (book->formats, KeptFormat, i);
 
-      if (g_strcmp0 (kept->style.number, style.number) == 0 && kept->style.bold == style.bold && kept->style.above == style.above
-          && kept->style.wrap == style.wrap && kept->style.head == style.head && kept->style.indent == style.indent)
+      if (g_strcmp0 (kept->style.number, style.number) == 0 && kept->style.bold == style.bold
+          && kept->style.above == style.above && kept->style.wrap == style.wrap
+          && kept->style.head == style.head && kept->style.indent == style.indent)
         return kept->format;
     }
   g_array_append_val (book->formats, ((KeptFormat){ style, make_format (book, &style) }));
@@ -154,15 +156,24 @@ to_datetime (gint64 julian)
 
   g_date_clear (&date, 1);
   g_date_set_julian (&date, (guint32) julian);
-  return (lxw_datetime){ .year = g_date_get_year (&date), .month = (int) g_date_get_month (&date), .day = g_date_get_day (&date) };
+  return (lxw_datetime){ .year = g_date_get_year (&date),
+                         .month = (int) g_date_get_month (&date),
+                         .day = g_date_get_day (&date) };
 }
 
 static void
-write_cell (Book *book, lxw_worksheet *sheet, lxw_row_t row, lxw_col_t at, const GbColumn *column, const GbCell *cell, Style style)
+write_cell (Book *book,
+            lxw_worksheet *sheet,
+            lxw_row_t row,
+            lxw_col_t at,
+            const GbColumn *column,
+            const GbCell *cell,
+            Style style)
 {
   style.number = number_format (book->document, column);
   style.wrap = column->kind == GB_CELL_TEXT;
-  if (cell->blank || gb_cell_is_unknown (column, cell) || (column->kind == GB_CELL_TEXT && cell->text == NULL))
+  if (cell->blank || gb_cell_is_unknown (column, cell)
+      || (column->kind == GB_CELL_TEXT && cell->text == NULL))
     worksheet_write_blank (sheet, row, at, get_format (book, style));
   else if (column->kind == GB_CELL_TEXT)
     write_text (sheet, row, at, cell->text, get_format (book, style));
@@ -173,7 +184,8 @@ write_cell (Book *book, lxw_worksheet *sheet, lxw_row_t row, lxw_col_t at, const
       worksheet_write_datetime (sheet, row, at, &date, get_format (book, style));
     }
   else
-    worksheet_write_number (sheet, row, at, gb_cell_number (book->document, column, cell), get_format (book, style));
+    worksheet_write_number (sheet, row, at, gb_cell_number (book->document, column, cell),
+                            get_format (book, style));
 }
 
 /* Tables ------------------------------------------------------------------------------------------------------------ */
@@ -201,7 +213,8 @@ write_header (Book *book, lxw_worksheet *sheet, const GbTable *table)
       g_autofree char *heading = gb_column_heading (book->document, &table->columns[c]);
 
       write_text (sheet, 0, (lxw_col_t) c, heading, get_format (book, (Style){ .head = TRUE }));
-      worksheet_set_column (sheet, (lxw_col_t) c, (lxw_col_t) c, column_width (book->document, table, c), NULL);
+      worksheet_set_column (sheet, (lxw_col_t) c, (lxw_col_t) c, column_width (book->document, table, c),
+                            NULL);
     }
   worksheet_freeze_panes (sheet, 1, 0);
 }
@@ -306,7 +319,8 @@ static lxw_error
 write_file (const GbDocument *document, const char *folder, const char *path)
 {
   lxw_workbook_options options = { .tmpdir = (char *) folder };
-  Book book = { document, workbook_new_opt (path, &options), g_array_new (FALSE, FALSE, sizeof (KeptFormat)) };
+  Book book
+      = { document, workbook_new_opt (path, &options), g_array_new (FALSE, FALSE, sizeof (KeptFormat)) };
   lxw_doc_properties properties = { .title = document->title, .subject = document->name, .created = 0 };
   lxw_error fault;
 

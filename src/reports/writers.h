@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* One writer for each format: the bytes of a file. How each format shows the document stands at the top of its write-*.c. */
+/* One writer for each format: the bytes of a file. How each format shows the document stands at the top of
+ * its write-*.c. */
 GBytes *gb_write_text (const GbDocument *document);
 GBytes *gb_write_csv (const GbDocument *document);
 GBytes *gb_write_json (const GbDocument *document);

@@ -134,9 +134,11 @@ int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/part-size/sheet-gives-material-and-thickness-alone", test_sheet_gives_material_and_thickness_alone);
+  g_test_add_func ("/part-size/sheet-gives-material-and-thickness-alone",
+                   test_sheet_gives_material_and_thickness_alone);
   g_test_add_func ("/part-size/what-the-part-says-stands-first", test_what_the_part_says_stands_first);
-  g_test_add_func ("/part-size/length-takes-the-section-of-its-stock", test_length_takes_the_section_of_its_stock);
+  g_test_add_func ("/part-size/length-takes-the-section-of-its-stock",
+                   test_length_takes_the_section_of_its_stock);
   g_test_add_func ("/part-size/round-mast-from-a-square-length-stays-round",
                    test_round_mast_from_a_square_length_stays_round);
   g_test_add_func ("/part-size/count-takes-the-mass-of-a-piece", test_count_takes_the_mass_of_a_piece);

@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Applies @edit (consumed) to a boat in memory as the project would to its file: it is checked, its records get ids and places. */
+/* Applies @edit (consumed) to a boat in memory as the project would to its file: it is checked, its records
+ * get ids and places. */
 void apply_edit (GbBoat *boat, GbEdit *edit);
 
 /* The only part that is called @name. */

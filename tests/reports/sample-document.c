@@ -35,7 +35,14 @@ static const GbColumn columns[] = {
 };
 
 static void
-add_row (GbTable *table, GbRowKind kind, guint depth, const char *name, double mass, double x, gint64 date, gint64 cost)
+add_row (GbTable *table,
+         GbRowKind kind,
+         guint depth,
+         const char *name,
+         double mass,
+         double x,
+         gint64 date,
+         gint64 cost)
 {
   gb_table_row (table, kind, depth);
   gb_table_text (table, name);
@@ -114,7 +121,8 @@ sample_long_document (guint n_rows)
   gb_document_caution (document, "Test in sheltered shallow water.");
   for (guint i = 0; i < n_rows; i++)
     {
-      g_autofree char *name = g_strdup_printf ("Part %u of a build with very many parts, whose names are long", i + 1);
+      g_autofree char *name
+          = g_strdup_printf ("Part %u of a build with very many parts, whose names are long", i + 1);
 
       add_row (table, GB_ROW_NORMAL, i % 5, name, 0.1 * i, 0.01 * i, SAMPLE_DATE, 100 * i);
     }

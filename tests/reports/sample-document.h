@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* A document by hand, for the writers: two groups with parts, unknown and blank cells, texts that would act as formulas in a spreadsheet, money,
- * dates and moments. 12 March 2026. */
+/* A document by hand, for the writers: two groups with parts, unknown and blank cells, texts that would act
+ * as formulas in a spreadsheet, money, dates and moments. 12 March 2026. */
 GbDocument *sample_document (GbUnits units);
 
 /* The same with one table alone that has @n_rows normal rows. */

@@ -65,7 +65,8 @@ test_separators (void)
 static void
 test_quotes_and_lines (void)
 {
-  g_autoptr (GPtrArray) rows = read_bytes ("Name,Notes\r\n\"Bottom, aft\",\"two\r\nlines\"\r\n\r\n  ,\r\n\"6\"\" bolt\",1/4\"\rSide,x", -1);
+  g_autoptr (GPtrArray) rows = read_bytes (
+      "Name,Notes\r\n\"Bottom, aft\",\"two\r\nlines\"\r\n\r\n  ,\r\n\"6\"\" bolt\",1/4\"\rSide,x", -1);
 
   g_assert_cmpuint (rows->len, ==, 4);
   g_assert_cmpstr (cell (rows, 1, 0), ==, "Bottom, aft");
@@ -207,7 +208,9 @@ test_every_field_finds_itself (void)
       for (guint i = 0; i < fields->len; i++)
         {
           const GbField *field = fields->pdata[i];
-          const char *unit = gb_field_storage (field) == GB_STORAGE_REAL ? gb_quantity_unit (field->dim, GB_UNITS_METRIC) : "";
+          const char *unit = gb_field_storage (field) == GB_STORAGE_REAL
+                                 ? gb_quantity_unit (field->dim, GB_UNITS_METRIC)
+                                 : "";
           g_autofree char *heading = g_strdup_printf ("%s (%s)", field->label, unit);
           g_autofree char *found = NULL, *none = NULL, *label = NULL;
 

@@ -73,11 +73,12 @@ test_parts_from_a_spreadsheet (void)
   g_autoptr (GbBoat) boat = new_boat ();
   const GbPart *bottom, *gunwale, *mast;
 
-  import_all (boat, GB_RECORD_PART,
-              "Group;Part;Qty;Pair;Length (mm);Width, mm;Thickness / mm;Material;x in m;Weight (kg);Price;Comments\n"
-              "Hull;Bottom;1;no;2100;860;6;okoume plywood;1,05;;28,40;two sheets, butted\n"
-              "Hull;Gunwale;1;yes;2.35 m;25;18;Sitka spruce;;;;\n"
-              "Rig;Mast;;;;;;;\"1,9\";3,2;€ 55;\n");
+  import_all (
+      boat, GB_RECORD_PART,
+      "Group;Part;Qty;Pair;Length (mm);Width, mm;Thickness / mm;Material;x in m;Weight (kg);Price;Comments\n"
+      "Hull;Bottom;1;no;2100;860;6;okoume plywood;1,05;;28,40;two sheets, butted\n"
+      "Hull;Gunwale;1;yes;2.35 m;25;18;Sitka spruce;;;;\n"
+      "Rig;Mast;;;;;;;\"1,9\";3,2;€ 55;\n");
   bottom = part_called (boat, "Bottom");
   gunwale = part_called (boat, "Gunwale");
   mast = part_called (boat, "Mast");
@@ -107,7 +108,9 @@ test_units_in_the_cell_go_first (void)
   g_autoptr (GbBoat) boat = new_boat ();
   const GbPart *part;
 
-  import_all (boat, GB_RECORD_PART, "name\tlength (in)\twidth (in)\tthickness (in)\theight (mm)\nRail\t5' 6 3/8\"\t1 1/2\t6 mm\t2*1220-45\n");
+  import_all (
+      boat, GB_RECORD_PART,
+      "name\tlength (in)\twidth (in)\tthickness (in)\theight (mm)\nRail\t5' 6 3/8\"\t1 1/2\t6 mm\t2*1220-45\n");
   part = part_called (boat, "Rail");
   g_assert_cmpfloat_with_epsilon (part->length, 66.375 * 0.0254, 1e-12);
   g_assert_cmpfloat_with_epsilon (part->width, 1.5 * 0.0254, 1e-12);
@@ -133,7 +136,8 @@ test_groups_are_found_or_made (void)
 
   add_named (boat, GB_RECORD_PART, 1, "Hull");
   ((GbPart *) gb_boat_get (boat, GB_RECORD_PART, 1))->kind = GB_KIND_GROUP;
-  import_all (boat, GB_RECORD_PART, "name,group\nRib 1,Hull/Frames\nRib 2, Hull / Frames \nKeel,Hull\nTiller,\nBar,A\\/B\n");
+  import_all (boat, GB_RECORD_PART,
+              "name,group\nRib 1,Hull/Frames\nRib 2, Hull / Frames \nKeel,Hull\nTiller,\nBar,A\\/B\n");
   group = part_called (boat, "Frames");
   g_assert_cmpint (group->kind, ==, GB_KIND_GROUP);
   g_assert_cmpint (group->rec.owner, ==, 1);
@@ -195,8 +199,9 @@ test_take_off_follows_what_is_given (void)
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       g_autoptr (GbBoat) boat = new_boat ();
-      g_autofree char *text = g_strconcat ("name,length (m),width (m),thickness (m),diameter (m),wall (m),volume (m3),mass,area (m2)\n",
-                                           cases[i].row, "\n", NULL);
+      g_autofree char *text = g_strconcat (
+          "name,length (m),width (m),thickness (m),diameter (m),wall (m),volume (m3),mass,area (m2)\n",
+          cases[i].row, "\n", NULL);
 
       import_all (boat, GB_RECORD_PART, text);
       g_test_message ("%s", cases[i].row);
@@ -211,7 +216,8 @@ test_coating_comes_with_what_it_coats (void)
   g_autoptr (GbBoat) boat = new_boat ();
   const GbPart *paint;
 
-  import_all (boat, GB_RECORD_PART, "name,group,kind,surfaces of,coats\nPaint,,,Hull,2\nHull,,group,,\nBottom,Hull,,,\n");
+  import_all (boat, GB_RECORD_PART,
+              "name,group,kind,surfaces of,coats\nPaint,,,Hull,2\nHull,,group,,\nBottom,Hull,,,\n");
   paint = part_called (boat, "Paint");
   g_assert_cmpint (paint->surface_of, ==, part_called (boat, "Hull")->rec.id);
   g_assert_cmpint (paint->takeoff, ==, GB_TAKEOFF_COATING);
@@ -253,7 +259,8 @@ test_an_import_is_one_undo (void)
   project = gb_project_create (scratch->path, boat, &error);
   g_assert_no_error (error);
   before = gb_boat_copy (gb_project_get_boat (project));
-  import = read_rows (GB_RECORD_PART, before, "name,group,material\nRib 1,Hull/Frames,moon rock\nRib 2,Hull/Frames,moon rock\n");
+  import = read_rows (GB_RECORD_PART, before,
+                      "name,group,material\nRib 1,Hull/Frames,moon rock\nRib 2,Hull/Frames,moon rock\n");
   gb_project_apply (project, gb_import_to_edit (import, 0), &error);
   g_assert_no_error (error);
   g_assert_cmpuint (gb_boat_n (gb_project_get_boat (project), GB_RECORD_PART), ==, 4);
@@ -291,7 +298,8 @@ static void
 test_a_field_has_one_column (void)
 {
   g_autoptr (GbBoat) boat = new_boat ();
-  g_autoptr (GbImport) import = read_rows (GB_RECORD_PART, boat, "name,description,length (mm)\nRail,a rail,12\n");
+  g_autoptr (GbImport) import
+      = read_rows (GB_RECORD_PART, boat, "name,description,length (mm)\nRail,a rail,12\n");
   const GbField *name = gb_field (GB_RECORD_PART, "name");
 
   g_assert_true (gb_import_get_field (import, 0) == name);
@@ -332,7 +340,8 @@ test_rows_are_refused_with_a_sentence (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autofree char *text = g_strconcat ("name,quantity,thickness,stock,price\n", cases[i].row, "\nfine,1,6,,\n", NULL);
+      g_autofree char *text
+          = g_strconcat ("name,quantity,thickness,stock,price\n", cases[i].row, "\nfine,1,6,,\n", NULL);
       g_autoptr (GbImport) import = read_rows (GB_RECORD_PART, boat, text);
       g_autoptr (GbEdit) edit = gb_import_to_edit (import, 0);
       const char *refusal = gb_import_refusal (import, 0);
@@ -353,7 +362,8 @@ test_very_long_names_are_refused (void)
 {
   g_autoptr (GbBoat) boat = new_boat ();
   g_autofree char *name = g_strnfill (10000, 'a');
-  g_autofree char *text = g_strconcat ("name,group,material\n", name, ",,\nx,", name, ",\ny,,", name, "\n", NULL);
+  g_autofree char *text
+      = g_strconcat ("name,group,material\n", name, ",,\nx,", name, ",\ny,,", name, "\n", NULL);
   g_autoptr (GbImport) import = read_rows (GB_RECORD_PART, boat, text);
 
   for (guint r = 0; r < 3; r++)
@@ -388,8 +398,8 @@ static void
 test_a_coating_falls_with_what_it_coats (void)
 {
   g_autoptr (GbBoat) boat = new_boat ();
-  g_autoptr (GbImport) import = read_rows (GB_RECORD_PART, boat,
-                                           "name,surfaces of,thickness\nOuter,Inner,\nInner,Bottom,\nBottom,,6 kg\n");
+  g_autoptr (GbImport) import = read_rows (
+      GB_RECORD_PART, boat, "name,surfaces of,thickness\nOuter,Inner,\nInner,Bottom,\nBottom,,6 kg\n");
 
   for (guint r = 0; r < 3; r++)
     g_assert_nonnull (gb_import_refusal (import, r));
@@ -452,14 +462,21 @@ assert_outcomes (GbRecordKind kind, const char *text, const char *const *outcome
 static void
 test_outcomes_in_words (void)
 {
-  static const char *const parts[]
-    = { "Sheet, pair, 2 × 2100 × 860 × 18 mm", "Length, 4 × 2350 × 25 × 18 mm", "Lump, 12.5 kg", "Group", "Coating of Hull", "Sheet, 1 × – × – × – mm", "", NULL };
+  static const char *const parts[] = { "Sheet, pair, 2 × 2100 × 860 × 18 mm",
+                                       "Length, 4 × 2350 × 25 × 18 mm",
+                                       "Lump, 12.5 kg",
+                                       "Group",
+                                       "Coating of Hull",
+                                       "Sheet, 1 × – × – × – mm",
+                                       "",
+                                       NULL };
   static const char *const lines[] = { "Stock, 2 × €\u00a052.80", "Other, -1 × –", NULL };
 
-  assert_outcomes (GB_RECORD_PART,
-                   "name,kind,pair,qty,length,width,thickness,mass,surfaces of\nBottom,,yes,,2100,860,18,,\nRail,,,4,2350,25,18,,\nMast,,,,,,,12.5,\n"
-                   "Hull,group,,,,,,,\nPaint,,,,,,,,Hull\nSeat,,,,,,,,\nOar,,,,six,,,,\n",
-                   parts);
+  assert_outcomes (
+      GB_RECORD_PART,
+      "name,kind,pair,qty,length,width,thickness,mass,surfaces of\nBottom,,yes,,2100,860,18,,\nRail,,,4,2350,25,18,,\nMast,,,,,,,12.5,\n"
+      "Hull,group,,,,,,,\nPaint,,,,,,,,Hull\nSeat,,,,,,,,\nOar,,,,six,,,,\n",
+      parts);
   assert_outcomes (GB_RECORD_LINE, "item,qty,unit price\n6 mm ply,2,52.80\nTea,-1,\n", lines);
 }
 
@@ -508,7 +525,8 @@ tidy_texts (GbRecord *record, guint number)
   for (guint i = 0; i < type->n_fields; i++)
     {
       const GbField *field = &type->fields[i];
-      const char *text = gb_field_storage (field) == GB_STORAGE_TEXT ? gb_field_get_text (field, record) : NULL;
+      const char *text
+          = gb_field_storage (field) == GB_STORAGE_TEXT ? gb_field_get_text (field, record) : NULL;
       gboolean is_name = strcmp (field->name, "name") == 0;
       g_autofree char *tidy = NULL;
 
@@ -566,7 +584,8 @@ assert_same_parts (const GbBoat *a, const GbBoat *b)
 
         if (field->dim == GB_DIM_REF)
           {
-            const GbRecord *r = gb_boat_get (a, field->refers_to, u.integer), *s = gb_boat_get (b, field->refers_to, v.integer);
+            const GbRecord *r = gb_boat_get (a, field->refers_to, u.integer),
+                           *s = gb_boat_get (b, field->refers_to, v.integer);
 
             g_assert_cmpint (r == NULL, ==, s == NULL);
             g_assert_true (r == NULL || r->kind != GB_RECORD_PART || r->index == s->index);
@@ -574,7 +593,8 @@ assert_same_parts (const GbBoat *a, const GbBoat *b)
             continue;
           }
         /* A share is written in per cent, which may cost its last bit. */
-        if (!(isnan (u.real) && isnan (v.real)) && fabs (u.real - v.real) > (field->dim == GB_DIM_RATIO ? 4e-16 * u.real : 0))
+        if (!(isnan (u.real) && isnan (v.real))
+            && fabs (u.real - v.real) > (field->dim == GB_DIM_RATIO ? 4e-16 * u.real : 0))
           g_error ("part %u: %s is %.17g, was %.17g", i, field->name, v.real, u.real);
         if (u.integer != v.integer)
           g_error ("part %u: %s is %d, was %d", i, field->name, (int) v.integer, (int) u.integer);

@@ -79,38 +79,38 @@ test_parts_as_text (void)
   g_autoptr (GbBoat) boat = small_build_new ();
   g_autofree char *text = make_text (boat, GB_REPORT_PARTS, GB_FORMAT_TEXT);
   const char *expected
-    = "Parts list: Wren\n"
-      "2026-03-12\n"
-      "====================================================================================================\n"
-      "Parts              5\n"
-      "Mass of all parts  11.4 kg ± 0.53 kg\n"
-      "Planned cost       €\302\240111.52\n"
-      "\n"
-      "1 part has no mass yet and is in no sum: Tiller.\n"
-      "\n"
-      "1 part has no planned cost yet and is in no sum of money.\n"
-      "\n"
-      "Parts\n"
-      "\n"
-      "Name          Amount                   Material  Stock       Mass,  Mass,  E/C/A  State    Planned\n"
-      "                                                              each     in                     cost\n"
-      "                                                              (kg)    all                    (EUR)\n"
-      "                                                                     (kg)\n"
-      "--------------------------------------------------------------------------------------------------\n"
-      "Hull                                                           8      8    C A               50.52\n"
-      "  Bottom      1 × 2000 × 800 × 6 mm    ply       6 mm sheet    4.8    4.8  C      Made       31.09\n"
-      "  Side panel  pair, 2 × 0.5 m² × 6 mm  ply       6 mm sheet    1.6    3.2  A      Planned    19.43\n"
-      "Rig                                                            3      3    E                 55.00\n"
-      "  Mast        3 kg                                             3      3    E      Planned    55.00\n"
-      "  Tiller      1 × 900 × 30 × 20 mm                             –      –    –      Planned     –\n"
-      "Frames        2 off                                            0.2    0.4  C                  6.00\n"
-      "  Knee        2 pieces                                         0.1    0.4  C      Planned     6.00\n"
-      "--------------------------------------------------------------------------------------------------\n"
-      "All parts                                                            11.4  E C A            111.52\n"
-      "\n"
-      "Basis: E is estimated, C is calculated from sizes and densities, A is the actual mass, off a scale.\n"
-      "\n"
-      "Tiller: It has no material. Choose one, or stock that has one.\n";
+      = "Parts list: Wren\n"
+        "2026-03-12\n"
+        "====================================================================================================\n"
+        "Parts              5\n"
+        "Mass of all parts  11.4 kg ± 0.53 kg\n"
+        "Planned cost       €\302\240111.52\n"
+        "\n"
+        "1 part has no mass yet and is in no sum: Tiller.\n"
+        "\n"
+        "1 part has no planned cost yet and is in no sum of money.\n"
+        "\n"
+        "Parts\n"
+        "\n"
+        "Name          Amount                   Material  Stock       Mass,  Mass,  E/C/A  State    Planned\n"
+        "                                                              each     in                     cost\n"
+        "                                                              (kg)    all                    (EUR)\n"
+        "                                                                     (kg)\n"
+        "--------------------------------------------------------------------------------------------------\n"
+        "Hull                                                           8      8    C A               50.52\n"
+        "  Bottom      1 × 2000 × 800 × 6 mm    ply       6 mm sheet    4.8    4.8  C      Made       31.09\n"
+        "  Side panel  pair, 2 × 0.5 m² × 6 mm  ply       6 mm sheet    1.6    3.2  A      Planned    19.43\n"
+        "Rig                                                            3      3    E                 55.00\n"
+        "  Mast        3 kg                                             3      3    E      Planned    55.00\n"
+        "  Tiller      1 × 900 × 30 × 20 mm                             –      –    –      Planned     –\n"
+        "Frames        2 off                                            0.2    0.4  C                  6.00\n"
+        "  Knee        2 pieces                                         0.1    0.4  C      Planned     6.00\n"
+        "--------------------------------------------------------------------------------------------------\n"
+        "All parts                                                            11.4  E C A            111.52\n"
+        "\n"
+        "Basis: E is estimated, C is calculated from sizes and densities, A is the actual mass, off a scale.\n"
+        "\n"
+        "Tiller: It has no material. Choose one, or stock that has one.\n";
 
   g_assert_cmpstr (text, ==, expected);
 }
@@ -176,7 +176,8 @@ test_weights (void)
   assert_number (all, "draught_m", 0.08711 / 1.6);
   assert_number (all, "freeboard_m", 0.3 - 0.08711 / 1.6);
   g_assert_true (json_object_get_null_member (all, "target_kg"));
-  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (json_node_get_object (root), "cautions")), ==, 1);
+  g_assert_cmpuint (
+      json_array_get_length (json_object_get_array_member (json_node_get_object (root), "cautions")), ==, 1);
 }
 
 static void
@@ -202,7 +203,9 @@ test_weights_balance_and_moments (void)
   assert_number (total, "moment_x_kg_m", 4.8 + 3.52 + 4.5 + 0.28);
   g_assert_true (json_object_get_null_member (find_row (root, "parts", "name", "Tiller"), "moment_x_kg_m"));
   assert_number (find_row (root, "weighings", "what", "Side panel"), "mass_kg", 3.2);
-  g_assert_cmpstr (json_object_get_string_member (find_row (root, "weighings", "what", "Side panel"), "stands"), ==, "yes");
+  g_assert_cmpstr (
+      json_object_get_string_member (find_row (root, "weighings", "what", "Side panel"), "stands"), ==,
+      "yes");
 }
 
 /* 11.4 kg and 0.71 kg of margin are over a target of 10 kg. */
@@ -292,7 +295,8 @@ test_purchases (void)
   g_assert_cmpstr (json_object_get_string_member (ply, "head"), ==, "Timber");
   g_assert_cmpstr (json_object_get_string_member (ply, "date"), ==, "2026-03-01");
   g_assert_cmpint (json_object_get_int_member (clamps, "total_minor"), ==, -1000);
-  g_assert_cmpint (json_object_get_int_member (find_row (root, "purchases", "what", "total"), "total_minor"), ==, 11532);
+  g_assert_cmpint (json_object_get_int_member (find_row (root, "purchases", "what", "total"), "total_minor"),
+                   ==, 11532);
   g_assert_cmpint (json_object_get_int_member (facts (root), "returns_minor"), ==, -1000);
 }
 
@@ -311,7 +315,8 @@ test_money (void)
   g_assert_true (json_object_get_null_member (find_row (root, "heads", "head", "Rig"), "budget_minor"));
   /* 115.32 spent, 55.00 + 4 x 1.50 to buy, 20.00 allowed. */
   g_assert_cmpint (json_object_get_int_member (all, "forecast_minor"), ==, 19632);
-  g_assert_cmpint (json_object_get_int_member (find_row (root, "to_buy", "name", "Knee"), "cost_minor"), ==, 600);
+  g_assert_cmpint (json_object_get_int_member (find_row (root, "to_buy", "name", "Knee"), "cost_minor"), ==,
+                   600);
   g_assert_cmpint (json_object_get_int_member (march, "spent_minor"), ==, 9032);
   g_assert_cmpint (json_object_get_int_member (march, "so_far_minor"), ==, 11532);
 }
@@ -363,7 +368,8 @@ test_generated_builds (void)
     {
       g_autoptr (GbBoat) boat = generate_boat (60 * seed, seed);
 
-      ((GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1))->units = seed % 2 == 0 ? GB_UNITS_FEET : GB_UNITS_METRIC;
+      ((GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1))->units
+          = seed % 2 == 0 ? GB_UNITS_FEET : GB_UNITS_METRIC;
       make_all (boat);
     }
 }
@@ -380,7 +386,8 @@ test_two_thousand_parts_on_paper (void)
   g_auto (GStrv) pages = NULL;
   const char *argv[] = { "pdftotext", "-layout", path, "-", NULL };
 
-  g_assert_true (g_file_set_contents (path, g_bytes_get_data (pdf, NULL), (gssize) g_bytes_get_size (pdf), &error));
+  g_assert_true (
+      g_file_set_contents (path, g_bytes_get_data (pdf, NULL), (gssize) g_bytes_get_size (pdf), &error));
   g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &text, NULL, NULL, &error);
   g_assert_no_error (error);
   pages = g_strsplit (text, "\f", -1);

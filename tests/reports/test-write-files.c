@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The JSON and workbook forms of a document. A workbook is opened with unzip and read with xmllint, which know nothing of Garboard. */
+/* The JSON and workbook forms of a document. A workbook is opened with unzip and read with xmllint, which
+ * know nothing of Garboard. */
 
 #include "reports/writers.h"
 #include "sample-document.h"
@@ -55,7 +56,8 @@ test_json_rows (void)
   JsonObject *total = json_array_get_object_element (parts, 3);
 
   g_assert_cmpuint (json_array_get_length (parts), ==, 4);
-  g_assert_cmpstr (json_object_get_string_member (json_array_get_object_element (parts, 0), "row"), ==, "group");
+  g_assert_cmpstr (json_object_get_string_member (json_array_get_object_element (parts, 0), "row"), ==,
+                   "group");
   g_assert_cmpstr (json_object_get_string_member (bottom, "row"), ==, "normal");
   g_assert_cmpint (json_object_get_int_member (bottom, "depth"), ==, 1);
   g_assert_cmpfloat (json_object_get_double_member (bottom, "mass_kg"), ==, 4.8);
@@ -98,8 +100,8 @@ run (const char *program, ...)
     g_ptr_array_add (argv, (gpointer) arg);
   va_end (args);
   g_ptr_array_add (argv, NULL);
-  g_spawn_sync (NULL, (char **) argv->pdata, NULL, G_SPAWN_SEARCH_PATH | G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL, &out, NULL, &status,
-                &error);
+  g_spawn_sync (NULL, (char **) argv->pdata, NULL, G_SPAWN_SEARCH_PATH | G_SPAWN_STDERR_TO_DEV_NULL, NULL,
+                NULL, &out, NULL, &status, &error);
   g_assert_no_error (error);
   return out;
 }
@@ -219,7 +221,8 @@ test_xlsx_takes_very_long_texts (void)
 {
   static const GbColumn columns[] = { { "text", "Text", GB_CELL_TEXT, 0, GB_COLUMN_WIDE } };
   g_autoptr (GbDocument) document = sample_document (GB_UNITS_METRIC);
-  GbTable *table = gb_document_table (document, "long", "A title that is much too long for [a sheet]: 'name'", columns, 1);
+  GbTable *table = gb_document_table (document, "long", "A title that is much too long for [a sheet]: 'name'",
+                                      columns, 1);
   g_autofree char *text = g_strnfill (40000, 'a');
   g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) bytes = NULL;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The PDF form of a document, read back by pdftotext and pdfinfo. The pages stay in the build folder to be looked at. */
+/* The PDF form of a document, read back by pdftotext and pdfinfo. The pages stay in the build folder to be
+ * looked at. */
 
 #include "reports/writers.h"
 #include "sample-document.h"

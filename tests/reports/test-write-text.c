@@ -30,25 +30,26 @@ static void
 test_text_is_as_ever (void)
 {
   g_autofree char *text = write_text (GB_UNITS_METRIC);
-  const char *expected = "Parts list: Wren\n"
-                         "2026-03-12\n"
-                         "====================================================================================================\n"
-                         "Mass       10.8 kg ± 0.4 kg\n"
-                         "Freeboard  –\n"
-                         "Spent      €\302\240123.45\n"
-                         "Water      fresh\n"
-                         "\n"
-                         "Test in sheltered shallow water.\n"
-                         "\n"
-                         "1 part has no mass yet and is in no sum: Tiller.\n"
-                         "\n"
-                         "Parts\n"
-                         "\n"
-                         "Name      Mass     x  Mass\302\240×\302\240x  Bought        Cost\n"
-                         "          (kg)  (mm)    (kg·m)               (EUR)\n"
-                         "--------------------------------------------------\n"
-                         "Hull       7.8  1250      9.75  –             –\n"
-                         "  Bottom   4.8  1200      5.76  2026-03-12  123.45\n";
+  const char *expected
+      = "Parts list: Wren\n"
+        "2026-03-12\n"
+        "====================================================================================================\n"
+        "Mass       10.8 kg ± 0.4 kg\n"
+        "Freeboard  –\n"
+        "Spent      €\302\240123.45\n"
+        "Water      fresh\n"
+        "\n"
+        "Test in sheltered shallow water.\n"
+        "\n"
+        "1 part has no mass yet and is in no sum: Tiller.\n"
+        "\n"
+        "Parts\n"
+        "\n"
+        "Name      Mass     x  Mass\302\240×\302\240x  Bought        Cost\n"
+        "          (kg)  (mm)    (kg·m)               (EUR)\n"
+        "--------------------------------------------------\n"
+        "Hull       7.8  1250      9.75  –             –\n"
+        "  Bottom   4.8  1200      5.76  2026-03-12  123.45\n";
 
   g_test_message ("%s", text);
   g_assert_true (g_str_has_prefix (text, expected));
@@ -110,7 +111,8 @@ static GPtrArray *
 parse_csv (const char *csv)
 {
   struct csv_parser parser;
-  Parsed parsed = { g_ptr_array_new_with_free_func ((GDestroyNotify) g_ptr_array_unref), g_ptr_array_new_with_free_func (g_free) };
+  Parsed parsed = { g_ptr_array_new_with_free_func ((GDestroyNotify) g_ptr_array_unref),
+                    g_ptr_array_new_with_free_func (g_free) };
 
   g_assert_true (g_str_has_prefix (csv, "\xef\xbb\xbf"));
   csv += 3;
@@ -230,7 +232,8 @@ test_csv_in_feet (void)
 static void
 test_safe_text_comes_back (void)
 {
-  static const char *const texts[] = { "", "a", "=1", "'=1", "''=1", "'", "'a", "-", "+x", "@", "it's", " =1", "' +1", "＝1", "\n=1" };
+  static const char *const texts[]
+      = { "", "a", "=1", "'=1", "''=1", "'", "'a", "-", "+x", "@", "it's", " =1", "' +1", "＝1", "\n=1" };
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
