@@ -6,6 +6,7 @@
 #include "project/buying.h"
 #include "project/project-private.h"
 #include "project/siblings.h"
+#include "project/stocking.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -93,6 +94,7 @@ gb_project_apply_keep (GbProject *self, GbEdit *edit, GError **error)
 
   if (refuse_read_only (self, error) || refuse_stale (self, error))
     return FALSE;
+  gb_stocking_complete (edit, self->boat);
   gb_buying_complete (edit, self->boat, self->findings);
   gb_siblings_place_new (edit, self->boat);
   gb_edit_drop_unchanged (edit, self->boat);

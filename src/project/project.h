@@ -44,7 +44,8 @@ GDateTime *gb_project_get_kept_at (GbProject *self); /* when the last edit was o
 const GbHistory *gb_project_get_history (GbProject *self);
 
 /* One undoable change. FALSE with a sentence, and nothing happened. The edit is consumed.
- * Beside what the edit says: a line that buys moves what it buys for from planned to bought, see verbs-buy.h. An edit that changes nothing
+ * Beside what the edit says: a line that buys moves what it buys for from planned to bought, see verbs-buy.h; a part that is given
+ * other stock takes material, thickness or section from there, see stocking.h. An edit that changes nothing
  * is none: TRUE, and there is nothing to undo. */
 gboolean gb_project_apply (GbProject *self, GbEdit *edit, GError **error);
 
