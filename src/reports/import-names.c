@@ -46,7 +46,7 @@ is_nowhere (const GbBoat *boat, const char *material)
 /* A material that nobody knows comes in with its name alone: the parts then say that its density is missing.
  */
 static gboolean
-make_material (GbEdit *edit, const GbField *field, const char *name, gint64 *id, GError **error)
+make_material (GbEdit *edit, const char *name, gint64 *id, GError **error)
 {
   g_auto (GbValue) value = GB_VALUE_TEXT (name);
   GbRecord *material;
@@ -66,7 +66,7 @@ look_up (GbImportNames *names, const GbField *field, const char *text)
   GbImportName *name = g_new0 (GbImportName, 1);
 
   if (field->refers_to == GB_RECORD_MATERIAL && is_nowhere (boat, text))
-    make_material (names->edit, field, text, &name->id, &name->error);
+    make_material (names->edit, text, &name->id, &name->error);
   else
     gb_names_read (boat, field, text, names->edit, &name->id, &name->error);
   return name;

@@ -189,6 +189,9 @@ guess_takeoff (const GbImport *import, const GbPart *part, gboolean coats_other)
     return GB_TAKEOFF_SKIN;
   if (!isnan (part->coverage) || part->resin != 0 || part->surface_of != 0 || coats_other)
     return GB_TAKEOFF_COATING;
+  /* With a mass, and nothing that it is made of, no other take-off finds one. */
+  if (!isnan (part->mass) && part->material == 0 && stock == NULL && isnan (part->linear_mass) && isnan (part->unit_mass))
+    return GB_TAKEOFF_LUMP;
   if (!isnan (part->volume))
     return GB_TAKEOFF_BLOCK;
   if (!isnan (part->unit_mass))

@@ -14,6 +14,7 @@
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
+#include <locale.h>
 #include <math.h>
 #include <xlsxwriter.h>
 
@@ -334,6 +335,28 @@ write_file (const GbDocument *document, const char *folder, const char *path)
   return fault;
 }
 
+/* The library prints numbers as the locale does, which makes a broken workbook where that is 4,8. For this thread and for numbers alone,
+ * it is the C locale meanwhile. */
+static lxw_error
+write_file_with_points (const GbDocument *document, const char *folder, const char *path)
+{
+  locale_t here = uselocale ((locale_t) 0);
+  locale_t base = duplocale (here);
+  locale_t points = newlocale (LC_NUMERIC_MASK, "C", base);
+  lxw_error fault;
+
+  if (points == (locale_t) 0)
+    {
+      freelocale (base);
+      return LXW_ERROR_MEMORY_MALLOC_FAILED;
+    }
+  uselocale (points);
+  fault = write_file (document, folder, path);
+  uselocale (here);
+  freelocale (points);
+  return fault;
+}
+
 GBytes *
 gb_write_xlsx (const GbDocument *document, GError **error)
 {
@@ -345,7 +368,7 @@ gb_write_xlsx (const GbDocument *document, GError **error)
   if (folder == NULL)
     return NULL;
   path = g_build_filename (folder, "report.xlsx", NULL);
-  fault = write_file (document, folder, path);
+  fault = write_file_with_points (document, folder, path);
   if (fault != LXW_NO_ERROR)
     g_set_error (error, GB_REPORT_ERROR, 0, _ ("The workbook could not be put together in “%s”: %s"), folder,
                  lxw_strerror (fault));

@@ -193,6 +193,7 @@ test_take_off_follows_what_is_given (void)
     { "p,2,,,0.04,0.002,,,", GB_TAKEOFF_LENGTH, GB_SECTION_TUBE },
     { "p,,,,,,0.002,,", GB_TAKEOFF_BLOCK, GB_SECTION_RECTANGLE },
     { "p,,,,,,,3,", GB_TAKEOFF_LUMP, GB_SECTION_RECTANGLE },
+    { "p,2,,,,,,3,", GB_TAKEOFF_LUMP, GB_SECTION_RECTANGLE },
     { "p,,,,,,,,1.5", GB_TAKEOFF_SHEET, GB_SECTION_RECTANGLE },
   };
 
