@@ -120,7 +120,7 @@ typedef gboolean (*Step) (GbStore *store, GbChanges **changes, GbPlace *place, G
 static gboolean
 step_history (GbProject *self, Step step, GError **error)
 {
-  g_autoptr (GbProject) held = g_object_ref (self); /* a handler may close it */
+  g_autoptr (GbProject) held G_GNUC_UNUSED = g_object_ref (self); /* a handler may close it */
   g_autoptr (GbChanges) changes = NULL;
   GbPlace place = { 0 };
 

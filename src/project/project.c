@@ -105,7 +105,7 @@ what_is_touched (const GbChanges *changes)
 gboolean
 gb_project_come_home (GbProject *self, const GbChanges *changes, GError **error)
 {
-  g_autoptr (GbProject) held = g_object_ref (self); /* a handler may close it */
+  g_autoptr (GbProject) held G_GNUC_UNUSED = g_object_ref (self); /* a handler may close it */
   g_autoptr (GbChanges) all = NULL;
 
   if (!gb_store_refresh (self->store, changes, self->boat, NULL))
