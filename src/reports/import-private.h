@@ -54,6 +54,9 @@ gboolean gb_import_names_get (GbImportNames *names,
                               gint64 *id,
                               GError **error);
 
+/* What the row says for @field, as it stands; "" if it has no such column. */
+const char *gb_import_says (const GbImport *import, guint row, const GbField *field);
+
 /* NULL with a sentence for a row that cannot come in. */
 GbImportDraft *gb_import_draft_row (const GbImport *import, guint row, GbImportNames *names, GError **error);
 

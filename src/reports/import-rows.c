@@ -99,14 +99,12 @@ set_group (GbImportDraft *draft, const char *text, GError **error)
   for (guint i = 0; groups[i] != NULL; i++)
     {
       g_auto (GbValue) value = GB_VALUE_TEXT (groups[i]);
-      g_autofree char *longer = NULL;
 
       if (!gb_field_check (name, &value, error))
         return FALSE;
-      longer = gb_path_join (draft->group, groups[i]);
-      g_free (draft->group);
-      draft->group = g_steal_pointer (&longer);
     }
+  g_free (draft->group);
+  draft->group = gb_path_of (groups);
   return TRUE;
 }
 
@@ -152,19 +150,13 @@ set_cell (GbImportDraft *draft,
 
 /* What the row does not say ----------------------------------------------------------------------------------------- */
 
-/* TRUE if the row says something for the field called @name. */
+/* TRUE if the row leaves the field called @name to be guessed. */
 static gboolean
-says (const GbImport *import, guint row, const char *name)
+is_open (const GbImport *import, guint row, const char *name)
 {
-  for (guint c = 0; c < import->columns->len; c++)
-    {
-      const GbField *field = gb_import_get_field (import, c);
-      const char *cell = gb_import_cell (import, row, c);
+  const char *cell = gb_import_says (import, row, gb_field (import->kind, name));
 
-      if (field != NULL && field->kind == import->kind && g_str_equal (field->name, name))
-        return strspn (cell, " ") != strlen (cell);
-    }
-  return FALSE;
+  return strspn (cell, " ") == strlen (cell);
 }
 
 static GbTakeoff
@@ -190,7 +182,8 @@ guess_takeoff (const GbImport *import, const GbPart *part, gboolean coats_other)
   if (!isnan (part->coverage) || part->resin != 0 || part->surface_of != 0 || coats_other)
     return GB_TAKEOFF_COATING;
   /* With a mass, and nothing that it is made of, no other take-off finds one. */
-  if (!isnan (part->mass) && part->material == 0 && stock == NULL && isnan (part->linear_mass) && isnan (part->unit_mass))
+  if (!isnan (part->mass) && part->material == 0 && stock == NULL && isnan (part->linear_mass)
+      && isnan (part->unit_mass))
     return GB_TAKEOFF_LUMP;
   if (!isnan (part->volume))
     return GB_TAKEOFF_BLOCK;
@@ -224,16 +217,16 @@ complete_part (const GbImport *import, guint row, GbPart *part, gboolean coats_o
 {
   if (part->kind == GB_KIND_GROUP)
     return;
-  if (!says (import, row, "takeoff"))
+  if (is_open (import, row, "takeoff"))
     part->takeoff = guess_takeoff (import, part, coats_other);
-  if (!says (import, row, "section"))
+  if (is_open (import, row, "section"))
     part->section = guess_section (part);
 }
 
 static void
 complete_line (const GbImport *import, guint row, GbLine *line)
 {
-  if (!says (import, row, "kind"))
+  if (is_open (import, row, "kind"))
     line->kind = line->stock != 0 ? GB_LINE_STOCK : (line->part != 0 ? GB_LINE_PART : GB_LINE_OTHER);
 }
 
@@ -241,7 +234,7 @@ complete_line (const GbImport *import, guint row, GbLine *line)
 static void
 find_stock (const GbImport *import, guint row, GbLine *line, GbImportNames *names)
 {
-  if (line->stock == 0 && line->part == 0 && line->what != NULL && !says (import, row, "kind"))
+  if (line->stock == 0 && line->part == 0 && line->what != NULL && is_open (import, row, "kind"))
     gb_import_names_get (names, gb_field (GB_RECORD_LINE, "stock"), line->what, &line->stock, NULL);
 }
 

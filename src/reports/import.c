@@ -16,7 +16,7 @@
 
 #define LOOKED_AT_FOR_HEADINGS 10 /* rows: there may be a title above the table */
 
-G_DEFINE_QUARK (gb - import - error - quark, gb_import_error)
+G_DEFINE_QUARK (gb-import-error-quark, gb_import_error)
 
 static void
 free_column (gpointer data)
@@ -121,9 +121,8 @@ make_headings (GbImport *import)
 
 /* Judging rows ------------------------------------------------------------------------------------------------------ */
 
-/* What the row says for @field; "" if it has no such column. */
-static const char *
-cell_of (const GbImport *import, guint row, const GbField *field)
+const char *
+gb_import_says (const GbImport *import, guint row, const GbField *field)
 {
   for (guint c = 0; c < import->columns->len; c++)
     if (gb_import_get_field (import, c) == field)
@@ -135,19 +134,12 @@ cell_of (const GbImport *import, guint row, const GbField *field)
 static char *
 row_path (const GbImport *import, guint row)
 {
-  g_auto (GStrv) groups
-      = gb_path_split (gb_text_unmake_safe (cell_of (import, row, gb_import_group_field ())));
-  const char *cell = cell_of (import, row, gb_field (GB_RECORD_PART, "name"));
-  g_autofree char *name = g_strstrip (g_strdup (gb_text_unmake_safe (cell)));
-  g_autofree char *path = g_strdup ("");
+  const char *group = gb_text_unmake_safe (gb_import_says (import, row, gb_import_group_field ()));
+  const char *cell = gb_text_unmake_safe (gb_import_says (import, row, gb_field (GB_RECORD_PART, "name")));
+  g_autofree char *name = g_strstrip (g_strdup (cell));
+  g_auto (GStrv) groups = gb_path_split (group);
+  g_autofree char *path = gb_path_of (groups);
 
-  for (guint i = 0; groups[i] != NULL; i++)
-    {
-      char *longer = gb_path_join (path, groups[i]);
-
-      g_free (path);
-      path = longer;
-    }
   return gb_path_join (path, name);
 }
 

@@ -26,25 +26,34 @@ gb_path_join (const char *path, const char *name)
 }
 
 char *
-gb_part_path (const GbBoat *boat, const GbPart *part, const GbPart *top)
+gb_path_of (char *const *names)
 {
-  g_autoptr (GPtrArray) groups = g_ptr_array_new ();
   char *path = g_strdup ("");
 
-  for (const GbPart *group = gb_boat_part (boat, part->rec.owner);
-       group != NULL && part != top && group != top; group = gb_boat_part (boat, group->rec.owner))
-    g_ptr_array_add (groups, group->name);
-  if (top != NULL && part != top)
-    g_ptr_array_add (groups, top->name);
-  for (guint i = groups->len; i > 0; i--)
+  for (guint i = 0; names[i] != NULL; i++)
     {
-      const char *name = groups->pdata[i - 1];
-      char *longer = gb_path_join (path, name != NULL ? name : "");
+      char *longer = gb_path_join (path, names[i]);
 
       g_free (path);
       path = longer;
     }
   return path;
+}
+
+char *
+gb_part_path (const GbBoat *boat, const GbPart *part, const GbPart *top)
+{
+  g_autoptr (GPtrArray) names = g_ptr_array_new ();
+
+  g_ptr_array_add (names, NULL);
+  while (part != top && part->rec.owner != 0)
+    {
+      part = gb_boat_part (boat, part->rec.owner);
+      if (part == NULL)
+        break;
+      g_ptr_array_insert (names, 0, part->name);
+    }
+  return gb_path_of ((char *const *) names->pdata);
 }
 
 GStrv

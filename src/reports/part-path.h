@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 char *gb_part_path (const GbBoat *boat, const GbPart *part, const GbPart *top);
 /* The path of what is called @name in the group @path. Free it. */
 char *gb_path_join (const char *path, const char *name);
+/* The path of @names. Free it. */
+char *gb_path_of (char *const *names);
 /* The names in @path, without empty ones. Free with g_strfreev(). */
 GStrv gb_path_split (const char *path);
 

@@ -21,6 +21,11 @@ typedef enum
   GB_N_PDF_FONTS
 } GbPdfFont;
 
+/* Greys, from 0, black, to 1. The quiet one has a contrast of 6.5 : 1 against white. */
+#define GB_PDF_DARK 0.1
+#define GB_PDF_QUIET 0.38
+#define GB_PDF_HAIR 0.8
+
 typedef struct _GbPdfTable GbPdfTable;
 
 typedef struct

@@ -16,9 +16,6 @@
 #define ROOM_FOR_ROWS 60 /* below a table's headings, or they go to the next page */
 #define LEAST_WIDE 48    /* a column that gives way stays this wide */
 #define MOST_MORE 60     /* that a column gets of what is over, or half its width */
-#define DARK 0.1
-#define QUIET 0.38
-#define HAIR 0.82
 
 typedef struct
 {
@@ -214,7 +211,7 @@ draw_row (const GbPdfTable *sheet, const GbRow *row, double height)
   double y = flow->y + ROW_PAD + (row->kind == GB_ROW_GROUP && row->depth == 0 ? 2 * ROW_PAD : 0);
 
   if (row->kind == GB_ROW_TOTAL || row->kind == GB_ROW_SUBTOTAL)
-    gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), row->kind == GB_ROW_TOTAL ? 0.8 : 0.5, DARK);
+    gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), row->kind == GB_ROW_TOTAL ? 0.8 : 0.5, GB_PDF_DARK);
   for (guint i = 0; i < sheet->columns->len; i++)
     {
       const Column *column = &g_array_index (sheet->columns, Column, i);
@@ -223,10 +220,10 @@ draw_row (const GbPdfTable *sheet, const GbRow *row, double height)
       if (*text == '\0')
         continue;
       set_cell (sheet, column, row, text);
-      gb_pdf_show (flow, column->x + row_indent (row, column), y, DARK);
+      gb_pdf_show (flow, column->x + row_indent (row, column), y, GB_PDF_DARK);
     }
   flow->y += height;
-  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 0.3, HAIR);
+  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 0.3, GB_PDF_HAIR);
 }
 
 static double
@@ -250,7 +247,7 @@ draw_head (const GbPdfTable *sheet, double height)
 {
   GbPdfFlow *flow = sheet->flow;
 
-  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 1, DARK);
+  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 1, GB_PDF_DARK);
   for (guint i = 0; i < sheet->columns->len; i++)
     {
       const Column *column = &g_array_index (sheet->columns, Column, i);
@@ -259,10 +256,10 @@ draw_head (const GbPdfTable *sheet, double height)
       double own = gb_pdf_text (flow, GB_PDF_SMALL, text, column->width,
                                 number ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
 
-      gb_pdf_show (flow, column->x, flow->y + height - ROW_PAD - own, QUIET);
+      gb_pdf_show (flow, column->x, flow->y + height - ROW_PAD - own, GB_PDF_QUIET);
     }
   flow->y += height;
-  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 0.5, DARK);
+  gb_pdf_rule (flow, flow->left, flow->y, table_width (sheet), 0.5, GB_PDF_DARK);
 }
 
 /* TRUE if @row and the one after it belong on one page. */
@@ -341,7 +338,7 @@ gb_pdf_table_draw (const GbPdfTable *sheet)
   flow->y += 12;
   /* The new page's header and footer used the layout. */
   gb_pdf_text (flow, GB_PDF_HEADING, _ (sheet->table->title), width, PANGO_ALIGN_LEFT);
-  gb_pdf_show (flow, flow->left, flow->y, DARK);
+  gb_pdf_show (flow, flow->left, flow->y, GB_PDF_DARK);
   flow->y += title + 5;
   draw_head (sheet, sheet->head);
   draw_rows (sheet);

@@ -9,7 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-G_DEFINE_QUARK (gb - report - error - quark, gb_report_error)
+G_DEFINE_QUARK (gb-report-error-quark, gb_report_error)
 
 static const struct
 {

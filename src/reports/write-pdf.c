@@ -20,8 +20,6 @@
 #define MARGIN_FOOT 34
 #define LINE_GAP 3
 #define BAR_INDENT 12
-#define DARK 0.1
-#define QUIET 0.38 /* 6.5 : 1 against white */
 
 static const char *const font_names[GB_N_PDF_FONTS] = {
   [GB_PDF_TITLE] = "Sans Bold 19", [GB_PDF_HEADING] = "Sans Bold 11", [GB_PDF_BODY] = "Sans 8.5",
@@ -97,10 +95,10 @@ draw_line_of_two (GbPdfFlow *flow, GbPdfFont font, const char *left, const char 
 
   gb_pdf_text (flow, font, right, -1, PANGO_ALIGN_LEFT);
   pango_layout_get_size (flow->layout, &width, NULL);
-  gb_pdf_show (flow, flow->right - (double) width / PANGO_SCALE, y, QUIET);
+  gb_pdf_show (flow, flow->right - (double) width / PANGO_SCALE, y, GB_PDF_QUIET);
   gb_pdf_text (flow, font, left, text_width (flow) - (double) width / PANGO_SCALE - 12, PANGO_ALIGN_LEFT);
   pango_layout_set_height (flow->layout, -1); /* one line */
-  gb_pdf_show (flow, flow->left, y, QUIET);
+  gb_pdf_show (flow, flow->left, y, GB_PDF_QUIET);
 }
 
 static void
@@ -110,7 +108,7 @@ draw_header (GbPdfFlow *flow)
   flow->bottom = flow->height - MARGIN_FOOT;
   draw_line_of_two (flow, GB_PDF_SMALL, flow->document->name, flow->document->title, MARGIN_TOP);
   flow->top = MARGIN_TOP + 16;
-  gb_pdf_rule (flow, flow->left, flow->top, text_width (flow), 0.5, QUIET);
+  gb_pdf_rule (flow, flow->left, flow->top, text_width (flow), 0.5, GB_PDF_QUIET);
   flow->top += 12;
 }
 
@@ -131,10 +129,10 @@ draw_footer (GbPdfFlow *flow)
       double height = gb_pdf_text (flow, GB_PDF_SMALL, caution, text_width (flow), PANGO_ALIGN_LEFT);
 
       line -= height + 2;
-      gb_pdf_show (flow, flow->left, line, QUIET);
+      gb_pdf_show (flow, flow->left, line, GB_PDF_QUIET);
     }
   line -= 6;
-  gb_pdf_rule (flow, flow->left, line, text_width (flow), 0.5, QUIET);
+  gb_pdf_rule (flow, flow->left, line, text_width (flow), 0.5, GB_PDF_QUIET);
   flow->bottom = line - 10;
 }
 
@@ -185,8 +183,8 @@ draw_paragraph (GbPdfFlow *flow, GbPdfFont font, const char *text, double indent
 static void
 draw_title (GbPdfFlow *flow)
 {
-  draw_paragraph (flow, GB_PDF_TITLE, flow->document->title, 0, DARK);
-  draw_paragraph (flow, GB_PDF_HEADING, flow->document->name, 0, QUIET);
+  draw_paragraph (flow, GB_PDF_TITLE, flow->document->title, 0, GB_PDF_DARK);
+  draw_paragraph (flow, GB_PDF_HEADING, flow->document->name, 0, GB_PDF_QUIET);
   flow->y += 10;
 }
 
@@ -203,7 +201,7 @@ draw_facts (GbPdfFlow *flow)
       double highest = 0;
 
       gb_pdf_need (flow, 40);
-      gb_pdf_rule (flow, flow->left, flow->y, text_width (flow), 0.4, 0.75);
+      gb_pdf_rule (flow, flow->left, flow->y, text_width (flow), 0.4, GB_PDF_HAIR);
       for (guint c = 0; c < n_columns && i + c < facts->len; c++)
         {
           const GbFact *fact = facts->pdata[i + c];
@@ -212,10 +210,10 @@ draw_facts (GbPdfFlow *flow)
           double label
               = gb_pdf_text (flow, GB_PDF_SMALL, _ (fact->column.heading), cell - 8, PANGO_ALIGN_LEFT);
 
-          gb_pdf_show (flow, x, flow->y + 5, QUIET);
+          gb_pdf_show (flow, x, flow->y + 5, GB_PDF_QUIET);
           highest
               = MAX (highest, label + gb_pdf_text (flow, GB_PDF_FIGURE, value, cell - 8, PANGO_ALIGN_LEFT));
-          gb_pdf_show (flow, x, flow->y + 6 + label, DARK);
+          gb_pdf_show (flow, x, flow->y + 6 + label, GB_PDF_DARK);
         }
       flow->y += highest + 13;
     }
@@ -229,8 +227,8 @@ draw_barred (GbPdfFlow *flow, GbPdfFont font, const char *text, double bar)
 
   gb_pdf_need (flow, height + 8);
   flow->y += 4;
-  fill_box (flow, flow->left, flow->y, bar, height, DARK);
-  draw_paragraph (flow, font, text, BAR_INDENT, DARK);
+  fill_box (flow, flow->left, flow->y, bar, height, GB_PDF_DARK);
+  draw_paragraph (flow, font, text, BAR_INDENT, GB_PDF_DARK);
   flow->y += 4;
 }
 
@@ -264,12 +262,12 @@ draw_document (GbPdfFlow *flow)
     draw_warning (flow, document->warnings->pdata[i]);
   draw_caution (flow);
   for (guint i = 0; i < document->paragraphs->len; i++)
-    draw_paragraph (flow, GB_PDF_BODY, document->paragraphs->pdata[i], 0, DARK);
+    draw_paragraph (flow, GB_PDF_BODY, document->paragraphs->pdata[i], 0, GB_PDF_DARK);
   for (guint i = 0; i < flow->tables->len; i++)
     gb_pdf_table_draw (flow->tables->pdata[i]);
   flow->y += 10;
   for (guint i = 0; i < document->notes->len; i++)
-    draw_paragraph (flow, GB_PDF_SMALL, document->notes->pdata[i], 0, QUIET);
+    draw_paragraph (flow, GB_PDF_SMALL, document->notes->pdata[i], 0, GB_PDF_QUIET);
   end_page (flow);
 }
 
