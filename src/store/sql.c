@@ -33,8 +33,10 @@ gboolean
 gb_sql_fail (sqlite3 *db, const char *path, GError **error)
 {
   int extended = sqlite3_extended_errcode (db);
+  /* A hostile file's words are quoted in it, with any bytes. */
+  g_autofree char *message = g_strescape (sqlite3_errmsg (db), NULL);
 
-  g_debug ("%s: %s (%d)", path, sqlite3_errmsg (db), extended);
+  g_debug ("%s: %s (%d)", path, message, extended);
   switch (extended & 0xff)
     {
     case SQLITE_BUSY:
