@@ -44,8 +44,8 @@ build ()
   ninja -C "$folder"
 }
 
-CC=gcc build build
-run_suite build
+CC=gcc build build-gcc
+run_suite build-gcc
 
 CC=clang build build-sanitized -Db_sanitize=address,undefined -Db_lundef=false
 ASAN_SYMBOLIZER_PATH=$(command -v llvm-symbolizer-14 || command -v llvm-symbolizer || true)
