@@ -26,6 +26,8 @@ enter_comma_country (void)
   g_setenv ("LOCPATH", folder, TRUE);
   g_setenv ("LC_ALL", "de_DE.UTF-8", TRUE);
   setlocale (LC_ALL, "de_DE.UTF-8");
+  /* The C library loses the path that it makes of this each time it is asked for a locale. */
+  g_unsetenv ("LOCPATH");
 }
 
 static gboolean
