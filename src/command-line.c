@@ -51,11 +51,12 @@ is_taken (const char *path, GHashTable *options)
 {
   if (g_hash_table_contains (options, "replace") || !g_file_test (path, G_FILE_TEST_EXISTS))
     return FALSE;
-  gb_command_complain (GB_EXIT_FAULT, _ ("There is a file called “%s” already; --replace puts the new one in its place."), path);
+  gb_command_complain (
+    GB_EXIT_FAULT, _ ("There is a file called “%s” already; --replace puts the new one in its place."), path);
   return TRUE;
 }
 
-/* Commands ------------------------------------------------------------------------------------------------------------ */
+/* Commands ----------------------------------------------------------------------------------------------- */
 
 static GbExit
 run_pack (GStrv words, GHashTable *options)
@@ -136,13 +137,17 @@ run_check (GStrv words, GHashTable *options)
   return faults->len > 0 ? GB_EXIT_FAULT : check_limits (project);
 }
 
-/* The line itself ----------------------------------------------------------------------------------------------------- */
+/* The line itself ---------------------------------------------------------------------------------------- */
 
 static const GbCommand commands[] = {
-  { "pack", N_ ("TEXT.json FILE.garboard"), N_ ("Makes a build from its text form."), run_pack, "replace", 2, 2 },
-  { "unpack", N_ ("FILE.garboard [TEXT.json]"), N_ ("Writes the text form of a build."), run_unpack, "replace", 1, 2 },
-  { "report", N_ ("KIND FILE.garboard"), N_ ("Writes a report or a chart."), gb_command_report, "format output", 2, 2 },
-  { "check", N_ ("FILE.garboard"), N_ ("Is the file sound, and is the boat within its limits?"), run_check, "", 1, 1 },
+  { "pack", N_ ("TEXT.json FILE.garboard"), N_ ("Makes a build from its text form."), run_pack, "replace", 2,
+    2 },
+  { "unpack", N_ ("FILE.garboard [TEXT.json]"), N_ ("Writes the text form of a build."), run_unpack,
+    "replace", 1, 2 },
+  { "report", N_ ("KIND FILE.garboard"), N_ ("Writes a report or a chart."), gb_command_report,
+    "format output", 2, 2 },
+  { "check", N_ ("FILE.garboard"), N_ ("Is the file sound, and is the boat within its limits?"), run_check,
+    "", 1, 1 },
 };
 
 static void
@@ -153,11 +158,13 @@ print_help (void)
   g_print ("%s\n", _ ("Usage:"));
   g_print ("  garboard [%s ...]\n      %s\n", _ ("FILE.garboard"), _ ("Opens the window."));
   for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
-    g_print ("  garboard %s %s\n      %s\n", commands[i].name, _ (commands[i].arguments), _ (commands[i].summary));
+    g_print ("  garboard %s %s\n      %s\n", commands[i].name, _ (commands[i].arguments),
+             _ (commands[i].summary));
   g_print ("  garboard --help\n  garboard --version\n");
   g_print ("\n%s %s\n", _ ("KIND is one of:"), kinds);
   g_print ("\n%s\n", _ ("Options:"));
-  g_print ("  --format=F    %s\n", _ ("report: text, csv, json, xlsx or pdf; a chart: text, svg, png or pdf"));
+  g_print ("  --format=F    %s\n",
+           _ ("report: text, csv, json, xlsx or pdf; a chart: text, svg, png or pdf"));
   g_print ("  --output=OUT  %s\n", _ ("report: the file to write; without it, standard output"));
   g_print ("  --replace     %s\n", _ ("pack and unpack: put the new file in the place of one that is there"));
   g_print ("\n%s\n", _ ("The manual page garboard(1) says the rest."));
@@ -183,15 +190,17 @@ read_option (const GbCommand *command, char ***word, char **end, GHashTable *opt
 
   if (!takes_option (command, name))
     {
-      gb_command_complain (GB_EXIT_USAGE, _ ("“%s” knows no option “--%s”; see garboard --help."), command->name, name);
+      gb_command_complain (GB_EXIT_USAGE, _ ("“%s” knows no option “--%s”; see garboard --help."),
+                           command->name, name);
       return FALSE;
     }
   if (!is_flag && value == NULL && *word < end)
     value = *(*word)++;
   if (is_flag != (value == NULL) || (value != NULL && *value == '\0'))
     {
-      gb_command_complain (GB_EXIT_USAGE, is_flag ? _ ("The option --%s takes no value.") : _ ("The option --%s needs a value."),
-                           name);
+      gb_command_complain (
+        GB_EXIT_USAGE, is_flag ? _ ("The option --%s takes no value.") : _ ("The option --%s needs a value."),
+        name);
       return FALSE;
     }
   g_hash_table_replace (options, g_steal_pointer (&name), g_strdup (value));
@@ -223,7 +232,8 @@ run_command (const GbCommand *command, int argc, char *argv[])
         return GB_EXIT_USAGE;
     }
   if (words->len < command->min_words || words->len > command->max_words)
-    return gb_command_complain (GB_EXIT_USAGE, _ ("Expected: garboard %s %s"), command->name, _ (command->arguments));
+    return gb_command_complain (GB_EXIT_USAGE, _ ("Expected: garboard %s %s"), command->name,
+                                _ (command->arguments));
   g_ptr_array_add (words, NULL);
   return command->run ((GStrv) words->pdata, options);
 }
@@ -252,7 +262,8 @@ gb_command_line_run (int argc, char *argv[], int *status)
   else if (strcmp (word, "--version") == 0)
     g_print ("garboard %s\n", GB_VERSION);
   else if (*word != '\0' && is_slip (word))
-    *status = gb_command_complain (GB_EXIT_USAGE, _ ("“%s” is neither a command nor a file; see garboard --help."), word);
+    *status = gb_command_complain (GB_EXIT_USAGE,
+                                   _ ("“%s” is neither a command nor a file; see garboard --help."), word);
   else
     return FALSE;
   return TRUE;

@@ -66,8 +66,8 @@ would_spoil_terminal (const char *format, const char *output)
 static GBytes *
 chart_text (GbChart *chart)
 {
-  char *text = g_strconcat (gb_chart_title (chart), "\n", gb_chart_subtitle (chart), "\n\n", gb_chart_description (chart), "\n",
-                            NULL);
+  char *text = g_strconcat (gb_chart_title (chart), "\n", gb_chart_subtitle (chart), "\n\n",
+                            gb_chart_description (chart), "\n", NULL);
 
   return g_bytes_new_take (text, strlen (text));
 }
@@ -116,17 +116,21 @@ gb_command_report (GStrv words, GHashTable *options)
     {
       g_autofree char *kinds = gb_command_report_kinds ();
 
-      return gb_command_complain (GB_EXIT_USAGE, _ ("There is no report “%s”. There is: %s."), words[0], kinds);
+      return gb_command_complain (GB_EXIT_USAGE, _ ("There is no report “%s”. There is: %s."), words[0],
+                                  kinds);
     }
   if (report >= 0 ? gb_report_format_by_name (format) < 0 : !g_strv_contains (chart_formats, format))
-    return gb_command_complain (GB_EXIT_USAGE, _ ("“%s” cannot be written as “%s”; see garboard --help."), words[0], format);
+    return gb_command_complain (GB_EXIT_USAGE, _ ("“%s” cannot be written as “%s”; see garboard --help."),
+                                words[0], format);
   if (would_spoil_terminal (format, output))
-    return gb_command_complain (GB_EXIT_USAGE, _ ("A file of the format “%s” is not for a terminal; say --output=FILE."), format);
+    return gb_command_complain (
+      GB_EXIT_USAGE, _ ("A file of the format “%s” is not for a terminal; say --output=FILE."), format);
 
   project = gb_project_open (words[1], TRUE, &error);
   if (project != NULL && report >= 0)
     bytes = gb_report_make ((GbReportKind) report, (GbReportFormat) gb_report_format_by_name (format),
-                            gb_project_get_boat (project), gb_project_get_findings (project), gb_today (), &error);
+                            gb_project_get_boat (project), gb_project_get_findings (project), gb_today (),
+                            &error);
   else if (project != NULL)
     bytes = make_chart (project, (GbChartKind) chart, format, &error);
   if (bytes == NULL)

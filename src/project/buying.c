@@ -78,7 +78,8 @@ covers_need (const GbEdit *edit, const GbBoat *boat, const GbFindings *findings,
     return FALSE;
   need = &findings->costs.stock[stock->rec.index];
   return need->n_unknown == 0
-         && stock->on_hand + packs_bought (edit, boat, stock->rec.id) * stock->pack >= need->need * (1 - 1e-9);
+         && stock->on_hand + packs_bought (edit, boat, stock->rec.id) * stock->pack
+              >= need->need * (1 - 1e-9);
 }
 
 static void

@@ -18,9 +18,9 @@ struct _GbCopying
 {
   GbEdit *edit;
   const GbBoat *from, *to;
-  GArray *pairs;              /* of Pair; grows while it is worked through */
-  GHashTable *copies;         /* original -> copy */
-  GHashTable *names;          /* names that are taken, folded; NULL until asked for */
+  GArray *pairs;      /* of Pair; grows while it is worked through */
+  GHashTable *copies; /* original -> copy */
+  GHashTable *names;  /* names that are taken, folded; NULL until asked for */
   gboolean other_money;
 };
 
@@ -155,13 +155,13 @@ gb_copying_finish (GbCopying *copying)
           const GbField *field = &type->fields[j];
 
           if (field->dim == GB_DIM_REF)
-            gb_field_set_integer (field, copy,
-                                  map_reference (copying, field->refers_to, gb_field_get_integer (field, copy)));
+            gb_field_set_integer (
+              field, copy, map_reference (copying, field->refers_to, gb_field_get_integer (field, copy)));
         }
     }
 }
 
-/* Names --------------------------------------------------------------------------------------------------------------- */
+/* Names -------------------------------------------------------------------------------------------------- */
 
 static GHashTable *
 taken_names (const GbBoat *boat, GbRecordKind kind)
@@ -178,7 +178,8 @@ taken_names (const GbBoat *boat, GbRecordKind kind)
   return names;
 }
 
-/* Where the number at the end of @name begins, and the number; at the end and 1 if there is none (or one too long to count on). */
+/* Where the number at the end of @name begins, and the number; at the end and 1 if there is none (or one too
+ * long to count on). */
 static gsize
 split_number (const char *name, guint64 *number)
 {

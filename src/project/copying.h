@@ -7,9 +7,10 @@ G_BEGIN_DECLS
 
 /* Copies records with all that lives in them into an edit, within a build or from one build into another.
  *
- * What a copy refers to: the copy of it, where it is copied too; else the same record, within a build; else the record of the other build
- * that has its id and name, or its name; else a material, stock or a budget head is copied along, and anything else is unknown. Between
- * builds of different currencies prices are not carried over. A copied part is planned. */
+ * What a copy refers to: the copy of it, where it is copied too; else the same record, within a build; else
+ * the record of the other build that has its id and name, or its name; else a material, stock or a budget
+ * head is copied along, and anything else is unknown. Between builds of different currencies prices are not
+ * carried over. A copied part is planned. */
 typedef struct _GbCopying GbCopying;
 
 GbCopying *gb_copying_new (GbEdit *edit, const GbBoat *from, const GbBoat *to);

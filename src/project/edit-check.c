@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-project"
 
-/* The rules of a build, looked at before anything is written. The store has them too, as constraints; here they get their sentence. */
+/* The rules of a build, looked at before anything is written. The store has them too, as constraints; here
+ * they get their sentence. */
 
 #include "project/edit-private.h"
 
@@ -10,8 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
-static gboolean G_GNUC_PRINTF (2, 3)
-refuse (GError **error, const char *format, ...)
+static gboolean G_GNUC_PRINTF (2, 3) refuse (GError **error, const char *format, ...)
 {
   va_list args;
   g_autofree char *sentence = NULL;
@@ -24,7 +24,8 @@ refuse (GError **error, const char *format, ...)
 }
 
 static gboolean
-check_reference (const GbEdit *edit, const GbBoat *boat, const GbRecord *record, const GbField *field, GError **error)
+check_reference (const GbEdit *edit, const GbBoat *boat, const GbRecord *record, const GbField *field,
+                 GError **error)
 {
   gint64 id = gb_field_get_integer (field, record);
 
@@ -90,7 +91,8 @@ check_owner (const GbEdit *edit, const GbBoat *boat, const GbRecord *record, GEr
     {
       g_autofree char *owner_title = gb_record_dup_title (owner);
 
-      return refuse (error, _ ("“%s” cannot go into “%s”, which is a part and no group."), title, owner_title);
+      return refuse (error, _ ("“%s” cannot go into “%s”, which is a part and no group."), title,
+                     owner_title);
     }
   return TRUE;
 }

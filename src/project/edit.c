@@ -166,7 +166,8 @@ gb_edit_touch (GbEdit *edit, const GbBoat *boat, GbRecordKind kind, gint64 id)
   return record;
 }
 
-/* TRUE if @record, or something that it lives in, is deleted. What the edit moves out of a deleted owner is saved by its put. */
+/* TRUE if @record, or something that it lives in, is deleted. What the edit moves out of a deleted owner is
+ * saved by its put. */
 static gboolean
 is_deleted (const GbEdit *edit, const GbBoat *boat, const GbRecord *record)
 {
@@ -218,7 +219,7 @@ gb_edit_drop_unchanged (GbEdit *edit, const GbBoat *boat)
     }
 }
 
-/* Ids ----------------------------------------------------------------------------------------------------------------- */
+/* Ids ---------------------------------------------------------------------------------------------------- */
 
 /* The real id of what had the provisional @id; @id itself where it was none. */
 static gint64
@@ -241,7 +242,8 @@ map_references (GHashTable *real, GbRecord *record)
       const GbField *field = &type->fields[i];
 
       if (field->dim == GB_DIM_REF)
-        gb_field_set_integer (field, record, real_id (real, field->refers_to, gb_field_get_integer (field, record)));
+        gb_field_set_integer (field, record,
+                              real_id (real, field->refers_to, gb_field_get_integer (field, record)));
     }
 }
 

@@ -123,15 +123,16 @@ refuse_unknown (const GbBoat *boat, const GbField *field, const char *name, GErr
   g_autofree char *names = list_names (boat, field->refers_to);
 
   if (field->refers_to == GB_RECORD_MATERIAL)
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
-                 _ ("%s: “%s” is neither in this build nor in the table of materials. Add it to the materials first."),
-                 _ (field->label), name);
+    g_set_error (
+      error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
+      _ ("%s: “%s” is neither in this build nor in the table of materials. Add it to the materials first."),
+      _ (field->label), name);
   else if (*names == '\0')
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: nothing is called “%s”; there is none in this build yet."),
-                 _ (field->label), name);
+    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
+                 _ ("%s: nothing is called “%s”; there is none in this build yet."), _ (field->label), name);
   else
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: nothing is called “%s”. There is %s."), _ (field->label),
-                 name, names);
+    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: nothing is called “%s”. There is %s."),
+                 _ (field->label), name, names);
   return FALSE;
 }
 
@@ -140,10 +141,11 @@ refuse_ambiguous (const GbField *field, const char *name, guint n, GError **erro
 {
   if (field->refers_to == GB_RECORD_PART)
     g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
-                 _ ("%s: %u parts are called “%s”; put the group's name and a slash before it."), _ (field->label), n, name);
-  else
-    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: %u are called “%s”; give them different names first."),
+                 _ ("%s: %u parts are called “%s”; put the group's name and a slash before it."),
                  _ (field->label), n, name);
+  else
+    g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
+                 _ ("%s: %u are called “%s”; give them different names first."), _ (field->label), n, name);
   return FALSE;
 }
 
@@ -175,7 +177,8 @@ means_the_boat (const GbBoat *boat, const GbField *field, const char *name)
 }
 
 gboolean
-gb_names_read (const GbBoat *boat, const GbField *field, const char *text, GbEdit *edit, gint64 *id, GError **error)
+gb_names_read (const GbBoat *boat, const GbField *field, const char *text, GbEdit *edit, gint64 *id,
+               GError **error)
 {
   g_autofree char *name = g_strstrip (g_strdup (text));
   g_autoptr (GPtrArray) found = NULL;
@@ -185,8 +188,8 @@ gb_names_read (const GbBoat *boat, const GbField *field, const char *text, GbEdi
     return TRUE;
   if (!g_utf8_validate (name, -1, NULL))
     {
-      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE, _ ("%s: this text is not UTF-8; plain text is expected."),
-                   _ (field->label));
+      g_set_error (error, GB_FIELD_ERROR, GB_FIELD_ERROR_VALUE,
+                   _ ("%s: this text is not UTF-8; plain text is expected."), _ (field->label));
       return FALSE;
     }
   found = gb_names_find (boat, field->refers_to, name);

@@ -21,14 +21,16 @@ refuse_read_only (GbProject *self, GError **error)
   return TRUE;
 }
 
-/* An edit that was put together from rows which another program has changed since would undo those changes. */
+/* An edit that was put together from rows which another program has changed since would undo those changes.
+ */
 static gboolean
 refuse_stale (GbProject *self, GError **error)
 {
   if (!gb_project_look_elsewhere (self))
     return FALSE;
-  g_set_error_literal (error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED,
-                       _ ("Another program has just changed this build. It has been read afresh; please do that once more."));
+  g_set_error_literal (
+    error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED,
+    _ ("Another program has just changed this build. It has been read afresh; please do that once more."));
   return TRUE;
 }
 

@@ -9,8 +9,8 @@
  *      +-----------------------+-------------------------+
  *                  any change: forget (and cancel the worker)
  *
- * Each question has a GCancellable of its own. An answer whose question is no longer the project's is an old one, and dropped. The worker
- * holds no reference to the project, which may be closed at any time. */
+ * Each question has a GCancellable of its own. An answer whose question is no longer the project's is an old
+ * one, and dropped. The worker holds no reference to the project, which may be closed at any time. */
 
 #include "project/project-private.h"
 
@@ -41,7 +41,8 @@ find_on_worker (GTask *task, gpointer source, gpointer data, GCancellable *cance
 {
   Question *question = data;
 
-  g_task_return_pointer (task, gb_history_find (question->boat, is_cancelled, cancellable), (GDestroyNotify) gb_history_free);
+  g_task_return_pointer (task, gb_history_find (question->boat, is_cancelled, cancellable),
+                         (GDestroyNotify) gb_history_free);
 }
 
 static void

@@ -33,7 +33,8 @@ struct _GbProject
 /* As gb_project_apply(), but the edit stays the caller's: its new records have their real ids then. */
 gboolean gb_project_apply_keep (GbProject *self, GbEdit *edit, GError **error);
 
-/* The road home that every change takes: the rows that changed are read into the boat, findings are found anew, "changed" is emitted. */
+/* The road home that every change takes: the rows that changed are read into the boat, findings are found
+ * anew, "changed" is emitted. */
 gboolean gb_project_come_home (GbProject *self, const GbChanges *changes, GError **error);
 
 GbRecordHub *gb_project_get_hub (GbProject *self);

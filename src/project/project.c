@@ -3,10 +3,11 @@
 
 /* The way of one edit:
  *
- *   a verb makes a GbEdit -> gb_project_apply(): completed, checked -> the store writes it, durably -> GbChanges
+ *   a verb makes a GbEdit -> gb_project_apply(): completed, checked -> the store writes it -> GbChanges
  *       -> gb_project_come_home(): rows into the boat -> findings -> lists, "changed" -> pages
  *
- * Undo, redo and other programs' changes begin at GbChanges. Nothing else touches the boat. The first half is in project-apply.c. */
+ * Undo, redo and other programs' changes begin at GbChanges. Nothing else touches the boat. The first half is
+ * in project-apply.c. */
 
 #include "project/project-private.h"
 
@@ -41,8 +42,8 @@ gb_today (void)
   GDate date;
 
   g_date_clear (&date, 1);
-  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (now), (GDateMonth) g_date_time_get_month (now),
-                  (GDateYear) g_date_time_get_year (now));
+  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (now),
+                  (GDateMonth) g_date_time_get_month (now), (GDateYear) g_date_time_get_year (now));
   return g_date_get_julian (&date);
 }
 
@@ -97,7 +98,8 @@ static GbTouched
 what_is_touched (const GbChanges *changes)
 {
   gboolean hulls = gb_changes_touch (changes, GB_RECORD_HULL) || gb_changes_touch (changes, GB_RECORD_STATION)
-                   || gb_changes_touch (changes, GB_RECORD_OFFSET) || gb_changes_touch (changes, GB_RECORD_BUILD);
+                   || gb_changes_touch (changes, GB_RECORD_OFFSET)
+                   || gb_changes_touch (changes, GB_RECORD_BUILD);
 
   return hulls ? GB_TOUCHED_ALL : GB_TOUCHED_ALL & ~GB_TOUCHED_HULLS;
 }
@@ -124,7 +126,7 @@ gb_project_come_home (GbProject *self, const GbChanges *changes, GError **error)
   return TRUE;
 }
 
-/* Other programs ------------------------------------------------------------------------------------------------------ */
+/* Other programs ----------------------------------------------------------------------------------------- */
 
 gboolean
 gb_project_look_elsewhere (GbProject *self)
@@ -147,7 +149,7 @@ look_cb (gpointer self)
   return G_SOURCE_CONTINUE;
 }
 
-/* The object ---------------------------------------------------------------------------------------------------------- */
+/* The object --------------------------------------------------------------------------------------------- */
 
 static void
 gb_project_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
@@ -223,12 +225,12 @@ gb_project_class_init (GbProjectClass *class)
   properties[PROP_READ_ONLY] = g_param_spec_boolean ("read-only", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  signals[CHANGED] = g_signal_new ("changed", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                   G_TYPE_POINTER);
-  signals[PLACE] = g_signal_new ("place", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                 G_TYPE_POINTER);
-  signals[HISTORY_FOUND]
-    = g_signal_new ("history-found", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[PLACE] = g_signal_new ("place", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL, NULL,
+                                 G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[HISTORY_FOUND] = g_signal_new ("history-found", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL,
+                                         NULL, G_TYPE_NONE, 0);
 }
 
 static void
@@ -272,7 +274,7 @@ gb_project_get_hub (GbProject *self)
   return self->hub;
 }
 
-/* What there is ------------------------------------------------------------------------------------------------------- */
+/* What there is ------------------------------------------------------------------------------------------ */
 
 const GbBoat *
 gb_project_get_boat (GbProject *self)

@@ -5,7 +5,7 @@
 
 struct _GbRecordHub
 {
-  GbProject *project; /* whose hub this is */
+  GbProject *project;              /* whose hub this is */
   GHashTable *items[GB_N_RECORDS]; /* id in the item -> GbRecordItem */
   GHashTable *lists;               /* set of GbRecordList */
 };

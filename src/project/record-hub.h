@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Where a project finds the items and lists that are alive, to tell them what changed. It holds none of them; they come and go by
- * themselves. Made when the first is. */
+/* Where a project finds the items and lists that are alive, to tell them what changed. It holds none of them;
+ * they come and go by themselves. Made when the first is. */
 typedef struct _GbRecordHub GbRecordHub;
 
 GbRecordHub *gb_record_hub_new (GbProject *project);

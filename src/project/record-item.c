@@ -53,8 +53,9 @@ gb_record_item_class_init (GbRecordItemClass *class)
 
   object_class->get_property = gb_record_item_get_property;
   object_class->finalize = gb_record_item_finalize;
-  properties[PROP_VERSION] = g_param_spec_uint ("version", NULL, NULL, 0, G_MAXUINT, 0,
-                                                G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  properties[PROP_VERSION]
+    = g_param_spec_uint ("version", NULL, NULL, 0, G_MAXUINT, 0,
+                         G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-project"
 
-/* A list keeps the keys of its rows and sets them against the boat after each change of structure; what differs is told run by run, with
- * the list as it stands after each run. */
+/* A list keeps the keys of its rows and sets them against the boat after each change of structure; what
+ * differs is told run by run, with the list as it stands after each run. */
 
 #include "project/project-private.h"
 #include "project/record-hub.h"
@@ -38,7 +38,8 @@ static GArray *
 read_keys (GbRecordList *self)
 {
   const GbBoat *boat = gb_project_get_boat (self->project);
-  const GPtrArray *records = self->is_all ? gb_boat_all (boat, self->kind) : gb_siblings (boat, self->kind, self->owner);
+  const GPtrArray *records
+    = self->is_all ? gb_boat_all (boat, self->kind) : gb_siblings (boat, self->kind, self->owner);
   guint n = records != NULL ? records->len : 0;
   GArray *keys = g_array_sized_new (FALSE, FALSE, sizeof (gint64), n);
 
@@ -71,7 +72,8 @@ may_differ (GbRecordList *self, const GbNews *news)
   if (news->restructured[self->kind] || (owner_kind != GB_N_RECORDS && news->restructured[owner_kind]))
     return TRUE;
   return self->kind == GB_RECORD_PART
-         && (self->is_all ? g_hash_table_size (news->owners) > 0 : g_hash_table_contains (news->owners, &self->owner));
+         && (self->is_all ? g_hash_table_size (news->owners) > 0
+                          : g_hash_table_contains (news->owners, &self->owner));
 }
 
 void
@@ -84,10 +86,11 @@ gb_record_list_tell (GbRecordList *self, const GbNews *news)
     return;
   new = read_keys (self);
   old = g_array_copy (self->keys);
-  gb_row_diff ((const gint64 *) (gpointer) old->data, old->len, (const gint64 *) (gpointer) new->data, new->len, run_cb, self);
+  gb_row_diff ((const gint64 *) (gpointer) old->data, old->len, (const gint64 *) (gpointer) new->data,
+               new->len, run_cb, self);
 }
 
-/* The list model ------------------------------------------------------------------------------------------------------ */
+/* The list model ----------------------------------------------------------------------------------------- */
 
 static GType
 get_item_type (GListModel *list)

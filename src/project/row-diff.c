@@ -3,9 +3,10 @@
 
 #include "project/row-diff.h"
 
-/* After what is the same at both ends is cut off, one walk along both lists decides for each key that differs: it went (not in the new
- * list), it came (not in the old one), or one of the two at hand moved: the one whose other place is farther away. A key that is taken
- * as moved counts as gone here and as come there. */
+/* After what is the same at both ends is cut off, one walk along both lists decides for each key that
+ * differs: it went (not in the new list), it came (not in the old one), or one of the two at hand moved: the
+ * one whose other place is farther away. A key that is taken as moved counts as gone here and as come there.
+ */
 
 #define MAX_RUNS 64
 
@@ -79,7 +80,8 @@ walk (Diff *diff)
       const gint64 *o = i < diff->n_old ? &diff->old_keys[i] : NULL;
       const gint64 *n = j < diff->n_new ? &diff->new_keys[j] : NULL;
       gboolean o_goes = o != NULL && (place (diff->new_at, o) == 0 || g_hash_table_contains (diff->moved, o));
-      gboolean n_comes = n != NULL && (place (diff->old_at, n) == 0 || g_hash_table_contains (diff->moved, n));
+      gboolean n_comes
+        = n != NULL && (place (diff->old_at, n) == 0 || g_hash_table_contains (diff->moved, n));
 
       /* What stands before @j is done, so that @j is the position of the list as it stands by now. */
       if (o != NULL && n != NULL && *o == *n)
@@ -97,7 +99,8 @@ walk (Diff *diff)
 }
 
 void
-gb_row_diff (const gint64 *old_keys, guint n_old, const gint64 *new_keys, guint n_new, GbRowRun run, gpointer user_data)
+gb_row_diff (const gint64 *old_keys, guint n_old, const gint64 *new_keys, guint n_new, GbRowRun run,
+             gpointer user_data)
 {
   static const gint64 nothing;
   guint head = 0, tail = 0;
@@ -109,12 +112,16 @@ gb_row_diff (const gint64 *old_keys, guint n_old, const gint64 *new_keys, guint 
 
   while (head < n_old && head < n_new && old_keys[head] == new_keys[head])
     head++;
-  while (tail < n_old - head && tail < n_new - head && old_keys[n_old - 1 - tail] == new_keys[n_new - 1 - tail])
+  while (tail < n_old - head && tail < n_new - head
+         && old_keys[n_old - 1 - tail] == new_keys[n_new - 1 - tail])
     tail++;
   if (head + tail == n_old && head + tail == n_new)
     return;
 
-  diff = (Diff){ .old_keys = old_keys + head, .new_keys = new_keys + head, .n_old = n_old - head - tail, .n_new = n_new - head - tail };
+  diff = (Diff){ .old_keys = old_keys + head,
+                 .new_keys = new_keys + head,
+                 .n_old = n_old - head - tail,
+                 .n_new = n_new - head - tail };
   diff.old_at = index_keys (diff.old_keys, diff.n_old);
   diff.new_at = index_keys (diff.new_keys, diff.n_new);
   diff.moved = g_hash_table_new (g_int64_hash, g_int64_equal);

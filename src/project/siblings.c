@@ -62,7 +62,9 @@ gb_tops (const GbBoat *boat, GbRecordKind kind, const gint64 *ids, guint n_ids)
   for (guint i = 0; i < tops->len;)
     {
       const GbRecord *record = tops->pdata[i];
-      guint end = above == NULL ? 0 : above->index + 1 + (kind == GB_RECORD_PART ? ((const GbPart *) above)->n_below : 0);
+      guint end = above == NULL
+                    ? 0
+                    : above->index + 1 + (kind == GB_RECORD_PART ? ((const GbPart *) above)->n_below : 0);
 
       if (record->index < end)
         {
@@ -75,8 +77,8 @@ gb_tops (const GbBoat *boat, GbRecordKind kind, const gint64 *ids, guint n_ids)
   return tops;
 }
 
-/* Positions for @n records of @order from @first on, between those of their neighbours. FALSE if there is no room. Never 0, which
- * means: not placed yet. */
+/* Positions for @n records of @order from @first on, between those of their neighbours. FALSE if there is no
+ * room. Never 0, which means: not placed yet. */
 static gboolean
 place_run (const GPtrArray *order, guint first, guint n)
 {
@@ -117,8 +119,8 @@ number_anew (GbEdit *edit, const GbBoat *boat, const GPtrArray *order)
     }
 }
 
-/* @order: all siblings as they shall stand. Those that are @edit's own are given positions, those that are the boat's keep theirs if
- * there is room. */
+/* @order: all siblings as they shall stand. Those that are @edit's own are given positions, those that are
+ * the boat's keep theirs if there is room. */
 static void
 arrange (GbEdit *edit, const GbBoat *boat, const GPtrArray *order)
 {

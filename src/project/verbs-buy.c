@@ -45,7 +45,8 @@ put_purchase (GbEdit *edit, gint64 date, const char *supplier)
 }
 
 gint64
-gb_project_buy (GbProject *self, GbRecord *draft, gint64 purchase, gint64 date, const char *supplier, GError **error)
+gb_project_buy (GbProject *self, GbRecord *draft, gint64 purchase, gint64 date, const char *supplier,
+                GError **error)
 {
   GbLine *line = (GbLine *) draft;
   const GbRecord *bought = complete_line (line, self->boat);

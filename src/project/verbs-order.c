@@ -10,10 +10,10 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Moving -------------------------------------------------------------------------------------------------------------- */
+/* Moving ------------------------------------------------------------------------------------------------- */
 
-/* TRUE if @records stand in @owner, side by side in this order, before @before (or before one of themselves): then there is nothing
- * to move. */
+/* TRUE if @records stand in @owner, side by side in this order, before @before (or before one of themselves):
+ * then there is nothing to move. */
 static gboolean
 stand_there (GbProject *self, const GPtrArray *records, gint64 owner, gint64 before)
 {
@@ -36,7 +36,8 @@ stand_there (GbProject *self, const GPtrArray *records, gint64 owner, gint64 bef
 }
 
 gboolean
-gb_project_move (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, gint64 owner, gint64 before, GError **error)
+gb_project_move (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, gint64 owner,
+                 gint64 before, GError **error)
 {
   g_autoptr (GPtrArray) tops = gb_tops (self->boat, kind, ids, n_ids);
   g_autofree char *words = gb_words_move (tops);
@@ -53,10 +54,11 @@ gb_project_move (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_
   return gb_project_apply_keep (self, edit, error);
 }
 
-/* Duplicating --------------------------------------------------------------------------------------------------------- */
+/* Duplicating -------------------------------------------------------------------------------------------- */
 
 gboolean
-gb_project_duplicate (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, GArray **copies, GError **error)
+gb_project_duplicate (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, GArray **copies,
+                      GError **error)
 {
   g_autoptr (GPtrArray) tops = gb_tops (self->boat, kind, ids, n_ids);
   g_autofree char *words = gb_words_copy (tops);

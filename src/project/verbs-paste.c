@@ -12,11 +12,12 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-/* A coating may coat a part that is not copied. Such parts come along at the top of the small build, as bare records, to be found by
- * id and name where it is pasted; its notes list them after this mark, so that they are not pasted themselves. */
+/* A coating may coat a part that is not copied. Such parts come along at the top of the small build, as bare
+ * records, to be found by id and name where it is pasted; its notes list them after this mark, so that they
+ * are not pasted themselves. */
 #define ONLY_NAMED "only referred to:"
 
-/* Copying ------------------------------------------------------------------------------------------------------------- */
+/* Copying ------------------------------------------------------------------------------------------------ */
 
 static GbRecord *
 carry (GbBoat *clip, const GbRecord *record, gint64 owner, double position)
@@ -83,11 +84,11 @@ gb_project_copy (GbProject *self, const gint64 *ids, guint n_ids)
   return gb_text_form_write (clip);
 }
 
-/* Pasting ------------------------------------------------------------------------------------------------------------- */
+/* Pasting ------------------------------------------------------------------------------------------------ */
 
 gboolean
-gb_project_paste_from (GbProject *self, const GbBoat *from, const gint64 *ids, guint n_ids, gint64 owner, gint64 before,
-                       GArray **copies, GError **error)
+gb_project_paste_from (GbProject *self, const GbBoat *from, const gint64 *ids, guint n_ids, gint64 owner,
+                       gint64 before, GArray **copies, GError **error)
 {
   g_autoptr (GPtrArray) tops = gb_tops (from, GB_RECORD_PART, ids, n_ids);
   g_autofree char *words = gb_words_paste (tops);
@@ -128,7 +129,8 @@ is_only_named (const char *notes, gint64 id)
 }
 
 gboolean
-gb_project_paste (GbProject *self, const char *text, gint64 owner, gint64 before, GArray **copies, GError **error)
+gb_project_paste (GbProject *self, const char *text, gint64 owner, gint64 before, GArray **copies,
+                  GError **error)
 {
   g_autoptr (GbBoat) from = gb_text_form_read (text, -1, error);
   g_autoptr (GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
@@ -146,8 +148,10 @@ gb_project_paste (GbProject *self, const char *text, gint64 owner, gint64 before
     }
   if (ids->len == 0)
     {
-      g_set_error_literal (error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED, _ ("There are no parts on the clipboard."));
+      g_set_error_literal (error, GB_STORE_ERROR, GB_STORE_ERROR_REFUSED,
+                           _ ("There are no parts on the clipboard."));
       return FALSE;
     }
-  return gb_project_paste_from (self, from, (const gint64 *) (gpointer) ids->data, ids->len, owner, before, copies, error);
+  return gb_project_paste_from (self, from, (const gint64 *) (gpointer) ids->data, ids->len, owner, before,
+                                copies, error);
 }

@@ -26,7 +26,8 @@ new_weighing (const GbRecord *weighed)
 }
 
 gint64
-gb_project_weigh (GbProject *self, gint64 part_id, gint64 date, double mass, GbOnScale on_scale, GError **error)
+gb_project_weigh (GbProject *self, gint64 part_id, gint64 date, double mass, GbOnScale on_scale,
+                  GError **error)
 {
   g_autoptr (GbEdit) edit = NULL;
   const GbRecord *weighed;
@@ -35,7 +36,8 @@ gb_project_weigh (GbProject *self, gint64 part_id, gint64 date, double mass, GbO
 
   g_return_val_if_fail (GB_IS_PROJECT (self), 0);
 
-  weighed = part_id != 0 ? gb_boat_get (self->boat, GB_RECORD_PART, part_id) : &gb_boat_build (self->boat)->rec;
+  weighed
+    = part_id != 0 ? gb_boat_get (self->boat, GB_RECORD_PART, part_id) : &gb_boat_build (self->boat)->rec;
   if (weighed == NULL)
     return refuse (error, _ ("What is to be weighed is no longer in this build."));
   if (!(mass > 0))
@@ -92,7 +94,8 @@ mean_thickness (const GbStock *stock)
     }
 }
 
-/* The sides of one piece of @stock, as far as the material's measure asks for them. FALSE if one is missing. */
+/* The sides of one piece of @stock, as far as the material's measure asks for them. FALSE if one is missing.
+ */
 static gboolean
 take_sides (GbSample *sample, const GbStock *stock, const GbMaterial *material)
 {
@@ -112,7 +115,8 @@ take_sides (GbSample *sample, const GbStock *stock, const GbMaterial *material)
 }
 
 gint64
-gb_project_weigh_stock (GbProject *self, gint64 stock_id, gint64 date, double mass, double pieces, GError **error)
+gb_project_weigh_stock (GbProject *self, gint64 stock_id, gint64 date, double mass, double pieces,
+                        GError **error)
 {
   const GbStock *stock = gb_boat_stock (self->boat, stock_id);
   const GbMaterial *material = stock != NULL ? gb_boat_material (self->boat, stock->material) : NULL;
@@ -126,8 +130,9 @@ gb_project_weigh_stock (GbProject *self, gint64 stock_id, gint64 date, double ma
   if (material == NULL)
     return refuse (error, _ ("Say first what material this stock is made of; a sample is a sample of that."));
   if (!take_sides (sample, stock, material))
-    return refuse (error, _ ("The sides of this stock are not known, so its mass says nothing about the material. "
-                             "Enter its length, width and thickness first."));
+    return refuse (error,
+                   _ ("The sides of this stock are not known, so its mass says nothing about the material. "
+                      "Enter its length, width and thickness first."));
   sample->date = date;
   sample->mass = mass;
   sample->pieces = pieces;

@@ -11,7 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Setting ------------------------------------------------------------------------------------------------------------- */
+/* Setting ------------------------------------------------------------------------------------------------ */
 
 /* The records with these ids, or NULL with a sentence if one of them is gone. */
 static GPtrArray *
@@ -39,14 +39,18 @@ new_setting (const GbField *field, const GPtrArray *records)
 {
   g_autofree char *words = gb_words_set (field, records);
 
-  return gb_edit_new (words, field->kind, records->len > 0 ? ((const GbRecord *) records->pdata[0])->id : 0, field->name);
+  return gb_edit_new (words, field->kind, records->len > 0 ? ((const GbRecord *) records->pdata[0])->id : 0,
+                      field->name);
 }
 
 static gboolean
-apply_setting (GbProject *self, GbEdit *edit, const GbField *field, const GPtrArray *records, const GbValue *value, GError **error)
+apply_setting (GbProject *self, GbEdit *edit, const GbField *field, const GPtrArray *records,
+               const GbValue *value, GError **error)
 {
   for (guint i = 0; i < records->len; i++)
-    gb_field_set (field, gb_edit_touch (edit, self->boat, field->kind, ((const GbRecord *) records->pdata[i])->id), value);
+    gb_field_set (field,
+                  gb_edit_touch (edit, self->boat, field->kind, ((const GbRecord *) records->pdata[i])->id),
+                  value);
   return gb_project_apply_keep (self, edit, error);
 }
 
@@ -68,13 +72,14 @@ gb_project_set_all (GbProject *self, GbRecordKind kind, const gint64 *ids, guint
 }
 
 gboolean
-gb_project_set (GbProject *self, GbRecordKind kind, gint64 id, const GbField *field, const GbValue *value, GError **error)
+gb_project_set (GbProject *self, GbRecordKind kind, gint64 id, const GbField *field, const GbValue *value,
+                GError **error)
 {
   return gb_project_set_all (self, kind, &id, 1, field, value, error);
 }
 
-/* TRUE if @text is what an editor showed at its start for every record: then nothing was entered, and a number is not rounded to what
- * was shown of it, nor a name looked up that others share. */
+/* TRUE if @text is what an editor showed at its start for every record: then nothing was entered, and a
+ * number is not rounded to what was shown of it, nor a name looked up that others share. */
 static gboolean
 is_as_shown (GbProject *self, const GbField *field, const GPtrArray *records, const char *text)
 {
@@ -91,8 +96,8 @@ is_as_shown (GbProject *self, const GbField *field, const GPtrArray *records, co
 }
 
 gboolean
-gb_project_enter (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, const GbField *field, const char *text,
-                  GError **error)
+gb_project_enter (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, const GbField *field,
+                  const char *text, GError **error)
 {
   g_autoptr (GPtrArray) records = NULL;
   g_autoptr (GbEdit) edit = NULL;
@@ -115,7 +120,7 @@ gb_project_enter (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n
   return read && apply_setting (self, edit, field, records, &value, error);
 }
 
-/* Adding -------------------------------------------------------------------------------------------------------------- */
+/* Adding ------------------------------------------------------------------------------------------------- */
 
 gint64
 gb_project_add (GbProject *self, GbRecord *draft, gint64 owner, gint64 before, GError **error)
@@ -160,7 +165,8 @@ take_start (GbPart *part, const GbPart *above)
     take_fields (part, above, of_coating);
 }
 
-/* The part that a new one comes to stand under: @after, else the last in @owner. NULL if there is none, or if it is a group. */
+/* The part that a new one comes to stand under: @after, else the last in @owner. NULL if there is none, or if
+ * it is a group. */
 static const GbPart *
 part_above (GbProject *self, gint64 owner, gint64 after)
 {
@@ -173,7 +179,8 @@ part_above (GbProject *self, gint64 owner, gint64 after)
 }
 
 gint64
-gb_project_add_part (GbProject *self, const char *name, GbPartKind kind, gint64 owner, gint64 after, GError **error)
+gb_project_add_part (GbProject *self, const char *name, GbPartKind kind, gint64 owner, gint64 after,
+                     GError **error)
 {
   GbPart *part = (GbPart *) gb_record_new (GB_RECORD_PART);
   const GbRecord *sibling;
@@ -189,10 +196,11 @@ gb_project_add_part (GbProject *self, const char *name, GbPartKind kind, gint64 
     part->x = part->z = 0; /* the origin of its axes, which are the boat's until it is said otherwise */
   else if (above != NULL)
     take_start (part, above);
-  return gb_project_add (self, &part->rec, owner, sibling != NULL ? gb_sibling_after (self->boat, sibling) : 0, error);
+  return gb_project_add (self, &part->rec, owner,
+                         sibling != NULL ? gb_sibling_after (self->boat, sibling) : 0, error);
 }
 
-/* Deleting ------------------------------------------------------------------------------------------------------------ */
+/* Deleting ----------------------------------------------------------------------------------------------- */
 
 gboolean
 gb_project_remove (GbProject *self, GbRecordKind kind, const gint64 *ids, guint n_ids, GError **error)

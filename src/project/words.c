@@ -70,7 +70,8 @@ gb_words_records (const GPtrArray *records)
 {
   if (records->len == 1)
     return gb_words_title (records->pdata[0]);
-  return gb_words_count (records->len > 0 ? ((const GbRecord *) records->pdata[0])->kind : GB_RECORD_PART, records->len);
+  return gb_words_count (records->len > 0 ? ((const GbRecord *) records->pdata[0])->kind : GB_RECORD_PART,
+                         records->len);
 }
 
 /* A label as it stands within a sentence. */
@@ -79,8 +80,8 @@ label_inside (const char *label)
 {
   g_autofree char *first = NULL;
 
-  /* Translators: whether a field's label begins with a small letter within a sentence ("thickness of Side panel"). Translate as
-   * "no" if your language writes it as it stands. */
+  /* Translators: whether a field's label begins with a small letter within a sentence ("thickness of Side
+   * panel"). Translate as "no" if your language writes it as it stands. */
   if (strcmp (C_ ("labels begin with a small letter", "yes"), "yes") != 0)
     return g_strdup (label);
   first = g_utf8_strdown (label, g_utf8_next_char (label) - label);
@@ -93,7 +94,8 @@ gb_words_set (const GbField *field, const GPtrArray *records)
   g_autofree char *label = label_inside (_ (field->label));
   g_autofree char *set = gb_words_records (records);
 
-  /* Translators: after "Undo:". A field and what it belongs to: "thickness of Side panel", "material of 3 parts". */
+  /* Translators: after "Undo:". A field and what it belongs to: "thickness of Side panel", "material of 3
+   * parts". */
   return g_strdup_printf (C_ ("undo", "%1$s of %2$s"), label, set);
 }
 

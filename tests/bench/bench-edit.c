@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* What an edit costs, from the verb to fresh findings: on the disk, in a folder that lives in memory (all but the waiting for the disk), and
- * the findings alone. Opening to findings, structure, undo, list models, memory. Figures, no judgement. */
+/* What an edit costs, from the verb to fresh findings: on the disk, in a folder that lives in memory (all but
+ * the waiting for the disk), and the findings alone. Opening to findings, structure, undo, list models,
+ * memory. Figures, no judgement. */
 
 #include "generate.h"
 #include "project/record-list.h"
@@ -74,7 +75,9 @@ time_setting (GbProject *project)
       GbValue value = GB_VALUE_REAL (0.001 * (i + 1));
       g_autoptr (GError) error = NULL;
 
-      must (gb_project_set (project, GB_RECORD_PART, id, gb_field (GB_RECORD_PART, "thickness"), &value, &error), error);
+      must (
+        gb_project_set (project, GB_RECORD_PART, id, gb_field (GB_RECORD_PART, "thickness"), &value, &error),
+        error);
     }
   return milliseconds_since (start) / REPEATS;
 }

@@ -189,10 +189,12 @@ assert_same_findings (const GbFindings *a, const GbFindings *b)
       g_assert_true (same (m->mass_sd, n->mass_sd) && m->trouble == n->trouble && m->as == n->as);
       g_assert_cmpint (a->costs.parts[i].to_buy, ==, b->costs.parts[i].to_buy);
     }
-  g_assert_true (same (a->rollup.boat.mass, b->rollup.boat.mass) && same (a->rollup.margin.total, b->rollup.margin.total));
+  g_assert_true (same (a->rollup.boat.mass, b->rollup.boat.mass)
+                 && same (a->rollup.margin.total, b->rollup.margin.total));
   g_assert_cmpuint (a->hulls.n_hulls, ==, b->hulls.n_hulls);
   g_assert_true (same (a->flotation.limit.displacement, b->flotation.limit.displacement));
-  g_assert_true (same (a->flotation.total, b->flotation.total) && same (a->flotation.afloat.draught, b->flotation.afloat.draught));
+  g_assert_true (same (a->flotation.total, b->flotation.total)
+                 && same (a->flotation.afloat.draught, b->flotation.afloat.draught));
   g_assert_cmpuint (a->costs.n_stock, ==, b->costs.n_stock);
   for (guint i = 0; i < a->costs.n_stock; i++)
     g_assert_true (same (a->costs.stock[i].need, b->costs.stock[i].need)

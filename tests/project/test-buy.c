@@ -68,8 +68,8 @@ static void
 test_a_part_on_a_new_receipt (Case *c, gconstpointer data)
 {
   const GbLine *line = get_line (c, buy (c, new_line (0, MAST, 1), 0));
-  const GbPurchase *purchase
-    = (const GbPurchase *) gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_PURCHASE, line->rec.owner);
+  const GbPurchase *purchase = (const GbPurchase *) gb_boat_get (gb_project_get_boat (c->project),
+                                                                 GB_RECORD_PURCHASE, line->rec.owner);
 
   g_assert_cmpint (purchase->date, ==, gb_today ());
   g_assert_cmpint (line->price, ==, 9000);
@@ -98,8 +98,8 @@ static void
 test_the_supplier_is_the_stocks (Case *c, gconstpointer data)
 {
   const GbLine *line = get_line (c, buy (c, new_line (1, 0, 1), 0));
-  const GbPurchase *purchase
-    = (const GbPurchase *) gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_PURCHASE, line->rec.owner);
+  const GbPurchase *purchase = (const GbPurchase *) gb_boat_get (gb_project_get_boat (c->project),
+                                                                 GB_RECORD_PURCHASE, line->rec.owner);
 
   g_assert_cmpstr (purchase->supplier, ==, "Timber yard");
   g_assert_cmpint (line->price, ==, 5280);
@@ -144,7 +144,8 @@ test_what_is_on_hand_counts (Case *c, gconstpointer data)
 {
   GbValue one = GB_VALUE_REAL (1);
 
-  g_assert_true (gb_project_set (c->project, GB_RECORD_STOCK, 1, gb_field (GB_RECORD_STOCK, "on_hand"), &one, NULL));
+  g_assert_true (
+    gb_project_set (c->project, GB_RECORD_STOCK, 1, gb_field (GB_RECORD_STOCK, "on_hand"), &one, NULL));
   buy (c, new_line (1, 0, 1), 0);
   assert_state (c, BOTTOM, GB_STATE_BOUGHT);
 }
@@ -167,10 +168,12 @@ test_returns_move_nothing (Case *c, gconstpointer data)
 
   assert_state (c, MAST, GB_STATE_PLANNED);
   /* Any edit of a line that buys more than before is a purchase; a correction of what was bought is none. */
-  g_assert_true (gb_project_set (c->project, GB_RECORD_LINE, id, gb_field (GB_RECORD_LINE, "quantity"), &two, NULL));
+  g_assert_true (
+    gb_project_set (c->project, GB_RECORD_LINE, id, gb_field (GB_RECORD_LINE, "quantity"), &two, NULL));
   assert_state (c, MAST, GB_STATE_BOUGHT);
   g_assert_true (gb_project_set (c->project, GB_RECORD_PART, MAST, fixture_field ("state"), &planned, NULL));
-  g_assert_true (gb_project_set (c->project, GB_RECORD_LINE, id, gb_field (GB_RECORD_LINE, "discount"), &half, NULL));
+  g_assert_true (
+    gb_project_set (c->project, GB_RECORD_LINE, id, gb_field (GB_RECORD_LINE, "discount"), &half, NULL));
   assert_state (c, MAST, GB_STATE_PLANNED);
 }
 
@@ -194,14 +197,15 @@ test_a_receipt_that_is_not_there (Case *c, gconstpointer data)
   scratch_assert_equal (gb_project_get_boat (c->project), c->before);
 }
 
-/* Scales -------------------------------------------------------------------------------------------------------------- */
+/* Scales ------------------------------------------------------------------------------------------------- */
 
 static void
 test_weigh_a_part (Case *c, gconstpointer data)
 {
   gint64 id = gb_project_weigh (c->project, MAST, gb_today (), 2.8, GB_ON_SCALE_ONE, NULL);
   const GbRecord *weighing = gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_WEIGHING, id);
-  const GbMass *mass = gb_rollup_part (&gb_project_get_findings (c->project)->rollup, fixture_part (c->project, MAST));
+  const GbMass *mass
+    = gb_rollup_part (&gb_project_get_findings (c->project)->rollup, fixture_part (c->project, MAST));
 
   g_assert_cmpuint (gb_record_children (weighing)->len, ==, 1);
   g_assert_cmpint (((const GbWeighing *) weighing)->on_scale, ==, GB_ON_SCALE_ONE);
@@ -232,12 +236,14 @@ static void
 test_weigh_a_sheet (Case *c, gconstpointer data)
 {
   gint64 id = gb_project_weigh_stock (c->project, 1, gb_today (), 9.8, 1, NULL);
-  const GbSample *sample = (const GbSample *) gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_SAMPLE, id);
+  const GbSample *sample
+    = (const GbSample *) gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_SAMPLE, id);
 
   g_assert_cmpint (sample->rec.owner, ==, 2);
   g_assert_cmpfloat (sample->length, ==, 2.5);
-  g_assert_cmpfloat_with_epsilon (gb_material_figures (gb_boat_material (gb_project_get_boat (c->project), 2)).density,
-                                  9.8 / (2.5 * 1.22 * 0.006), 1e-9);
+  g_assert_cmpfloat_with_epsilon (
+    gb_material_figures (gb_boat_material (gb_project_get_boat (c->project), 2)).density,
+    9.8 / (2.5 * 1.22 * 0.006), 1e-9);
   fixture_assert_undo (c->project, "weighing of okoume ply", c->before);
 }
 
@@ -259,9 +265,11 @@ test_weigh_round_lengths (Case *c, gconstpointer data)
   rod->wall = 0.003;
   id = gb_project_add (c->project, &rod->rec, 0, 0, NULL);
   g_assert_cmpint (gb_project_weigh_stock (c->project, id, gb_today (), 3.4, 2, NULL), >, 0);
-  g_assert_cmpfloat_with_epsilon (gb_material_figures (spruce).density, 3.4 / (2 * 3 * G_PI / 4 * 0.04 * 0.04), 1e-9);
+  g_assert_cmpfloat_with_epsilon (gb_material_figures (spruce).density,
+                                  3.4 / (2 * 3 * G_PI / 4 * 0.04 * 0.04), 1e-9);
   g_assert_true (gb_project_undo (c->project, NULL));
-  g_assert_true (gb_project_set (c->project, GB_RECORD_STOCK, id, gb_field (GB_RECORD_STOCK, "section"), &tube, NULL));
+  g_assert_true (
+    gb_project_set (c->project, GB_RECORD_STOCK, id, gb_field (GB_RECORD_STOCK, "section"), &tube, NULL));
   g_assert_cmpint (gb_project_weigh_stock (c->project, id, gb_today (), 1.2, 1, NULL), >, 0);
   g_assert_cmpfloat_with_epsilon (gb_material_figures (spruce).density,
                                   1.2 / (3 * G_PI / 4 * (0.04 * 0.04 - 0.034 * 0.034)), 1e-9);
@@ -276,7 +284,8 @@ test_stock_that_says_nothing (Case *c, gconstpointer data)
   g_assert_cmpint (gb_project_weigh_stock (c->project, 2, 0, 5.8, 1, &error), ==, 0);
   g_assert_nonnull (strstr (error->message, "what material"));
   g_clear_error (&error);
-  g_assert_true (gb_project_set (c->project, GB_RECORD_STOCK, 2, gb_field (GB_RECORD_STOCK, "material"), &material, NULL));
+  g_assert_true (
+    gb_project_set (c->project, GB_RECORD_STOCK, 2, gb_field (GB_RECORD_STOCK, "material"), &material, NULL));
   g_assert_cmpint (gb_project_weigh_stock (c->project, 2, 0, 5.8, 1, &error), ==, 0);
   g_assert_nonnull (strstr (error->message, "sides of this stock"));
   g_clear_error (&error);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The commands as a person runs them: the program itself, without a display, with every exit code. The first argument names it. */
+/* The commands as a person runs them: the program itself, without a display, with every exit code. The first
+ * argument names it. */
 
 #include "scratch.h"
 
@@ -48,8 +49,8 @@ out_text (const Result *result)
 static Result
 run_to (Scratch *scratch, int terminal, const char *line)
 {
-  g_autoptr (GSubprocessLauncher) launcher
-    = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDERR_PIPE | (terminal < 0 ? G_SUBPROCESS_FLAGS_STDOUT_PIPE : 0));
+  g_autoptr (GSubprocessLauncher) launcher = g_subprocess_launcher_new (
+    G_SUBPROCESS_FLAGS_STDERR_PIPE | (terminal < 0 ? G_SUBPROCESS_FLAGS_STDOUT_PIPE : 0));
   g_autoptr (GSubprocess) process = NULL;
   g_autofree char *whole = g_strdup_printf ("garboard %s", line);
   g_auto (GStrv) words = NULL;
@@ -106,8 +107,8 @@ scratch_with_demos (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
-      g_autofree char *line = g_strdup_printf ("pack '%s/../demo-projects/%s.json' %s.garboard", g_getenv ("G_TEST_SRCDIR"),
-                                               names[i], names[i]);
+      g_autofree char *line = g_strdup_printf ("pack '%s/../demo-projects/%s.json' %s.garboard",
+                                               g_getenv ("G_TEST_SRCDIR"), names[i], names[i]);
 
       assert_run (scratch, line, 0, NULL);
     }
@@ -137,7 +138,8 @@ take_file (Scratch *scratch, const char *name)
 static gboolean
 begins_with (GBytes *bytes, const char *start)
 {
-  return g_bytes_get_size (bytes) > strlen (start) && memcmp (g_bytes_get_data (bytes, NULL), start, strlen (start)) == 0;
+  return g_bytes_get_size (bytes) > strlen (start)
+         && memcmp (g_bytes_get_data (bytes, NULL), start, strlen (start)) == 0;
 }
 
 static void
@@ -188,7 +190,8 @@ test_pack (void)
   g_autoptr (Scratch) scratch = scratch_new ();
 
   write_file (scratch, "good.garboard", "{ \"garboard\": 1, \"build\": { \"name\": \"Wren\" } }");
-  write_file (scratch, "bad.garboard", "{ \"garboard\": 1,\n  \"part\": [ { \"name\": \"Keel\", \"mass\": \"heavy\" } ] }");
+  write_file (scratch, "bad.garboard",
+              "{ \"garboard\": 1,\n  \"part\": [ { \"name\": \"Keel\", \"mass\": \"heavy\" } ] }");
   assert_run (scratch, "pack good.garboard wren.garboard", 0, NULL);
   assert_run (scratch, "pack good.garboard wren.garboard", 2, "already; --replace");
   assert_run (scratch, "pack --replace good.garboard wren.garboard", 0, NULL);
@@ -254,10 +257,11 @@ static const struct
 {
   const char *kind, *format, *start;
 } written[] = {
-  { "parts", "text", "Parts list" },  { "parts", "csv", NULL },      { "weights", "json", "{" }, { "weights", "pdf", "%PDF-1." },
-  { "materials", "xlsx", "PK" },      { "purchases", "csv", NULL },  { "money", "text", "Money" }, { "limit", "svg", "<?xml" },
-  { "groups", "png", "\x89PNG" },     { "boat", "pdf", "%PDF-1." },  { "history", "svg", "<?xml" }, { "draught", "text", NULL },
-  { "course", "svg", "<?xml" },       { "heads", "png", "\x89PNG" },
+  { "parts", "text", "Parts list" }, { "parts", "csv", NULL },      { "weights", "json", "{" },
+  { "weights", "pdf", "%PDF-1." },   { "materials", "xlsx", "PK" }, { "purchases", "csv", NULL },
+  { "money", "text", "Money" },      { "limit", "svg", "<?xml" },   { "groups", "png", "\x89PNG" },
+  { "boat", "pdf", "%PDF-1." },      { "history", "svg", "<?xml" }, { "draught", "text", NULL },
+  { "course", "svg", "<?xml" },      { "heads", "png", "\x89PNG" },
 };
 
 static void
@@ -267,7 +271,8 @@ test_report (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (written); i++)
     {
-      g_autofree char *line = g_strdup_printf ("report %s petrel.garboard --format=%s", written[i].kind, written[i].format);
+      g_autofree char *line
+        = g_strdup_printf ("report %s petrel.garboard --format=%s", written[i].kind, written[i].format);
       g_autofree char *file = g_strconcat (line, " --output out.tmp", NULL);
       g_auto (Result) result = run (scratch, line);
       g_autoptr (GBytes) bytes = NULL;
@@ -289,14 +294,16 @@ test_format_by_ending (void)
   static const struct
   {
     const char *kind, *file, *start;
-  } cases[] = { { "parts", "list.PDF", "%PDF-1." }, { "parts", "list.txt", "Parts list" }, { "parts", "list", "Parts list" },
-                { "boat", "boat.png", "\x89PNG" },  { "boat", "boat", "<?xml" },           { "boat", "./a.b/boat", "<?xml" } };
+  } cases[] = { { "parts", "list.PDF", "%PDF-1." }, { "parts", "list.txt", "Parts list" },
+                { "parts", "list", "Parts list" },  { "boat", "boat.png", "\x89PNG" },
+                { "boat", "boat", "<?xml" },        { "boat", "./a.b/boat", "<?xml" } };
   g_autofree char *folder = g_build_filename (scratch->folder, "a.b", NULL);
 
   g_mkdir (folder, 0777);
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autofree char *line = g_strdup_printf ("report %s plover.garboard --output=%s", cases[i].kind, cases[i].file);
+      g_autofree char *line
+        = g_strdup_printf ("report %s plover.garboard --output=%s", cases[i].kind, cases[i].file);
       g_autoptr (GBytes) bytes = NULL;
 
       assert_run (scratch, line, 0, NULL);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The demo builds: each packs, comes back as it was, and holds a boat that could be: bounds that a look at the sizes gives. */
+/* The demo builds: each packs, comes back as it was, and holds a boat that could be: bounds that a look at
+ * the sizes gives. */
 
 #include "fixture.h"
 
@@ -12,8 +13,8 @@
 typedef struct
 {
   const char *name;
-  double light_min, light_max; /* kg, without margin */
-  double length, beam;         /* m, of all of it: the centre lies within */
+  double light_min, light_max;         /* kg, without margin */
+  double length, beam;                 /* m, of all of it: the centre lies within */
   double freeboard_min, freeboard_max; /* m, with the loads aboard */
   guint parts_min, parts_max;
   guint n_no_mass, n_no_place;
@@ -29,7 +30,8 @@ static const Demo demos[] = {
 static char *
 read_text (const Demo *demo)
 {
-  g_autofree char *path = g_strdup_printf ("%s/../demo-projects/%s.json", g_getenv ("G_TEST_SRCDIR"), demo->name);
+  g_autofree char *path
+    = g_strdup_printf ("%s/../demo-projects/%s.json", g_getenv ("G_TEST_SRCDIR"), demo->name);
   g_autoptr (GError) error = NULL;
   char *text = NULL;
 
@@ -109,8 +111,9 @@ test_makes_sense (gconstpointer data)
   gb_findings_find (findings, boat, GB_TOUCHED_ALL, gb_today ());
   assert_mass (demo, &findings->rollup.boat);
   assert_afloat (demo, &findings->flotation);
-  g_assert_cmpint (findings->rollup.boat.mass + findings->rollup.margin.total > gb_boat_build (boat)->target_mass, ==,
-                   demo->over_target);
+  g_assert_cmpint (findings->rollup.boat.mass + findings->rollup.margin.total
+                     > gb_boat_build (boat)->target_mass,
+                   ==, demo->over_target);
   g_assert_cmpint (findings->costs.forecast > findings->costs.budget, ==, demo->over_budget);
   g_assert_cmpuint (findings->costs.n_future, ==, 0);
   g_assert_cmpint (findings->costs.spent, >, 0);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* An edit that is put together: provisional ids, what is put twice, what stands after it, what it would break. */
+/* An edit that is put together: provisional ids, what is put twice, what stands after it, what it would
+ * break. */
 
 #include "fixture.h"
 #include "project/edit-private.h"
@@ -103,7 +104,7 @@ test_what_stands_after_the_edit (void)
   gb_edit_delete (edit, GB_RECORD_PART, HULL);
   gb_edit_touch (edit, boat, GB_RECORD_PART, FRAME_1)->owner = RIG;
   g_assert_null (gb_edit_after (edit, boat, GB_RECORD_PART, HULL));
-  g_assert_null (gb_edit_after (edit, boat, GB_RECORD_PART, FRAME_2)); /* goes with its group's group */
+  g_assert_null (gb_edit_after (edit, boat, GB_RECORD_PART, FRAME_2));    /* goes with its group's group */
   g_assert_nonnull (gb_edit_after (edit, boat, GB_RECORD_PART, FRAME_1)); /* moved out of it */
   g_assert_nonnull (gb_edit_after (edit, boat, GB_RECORD_PART, MAST));
   g_assert_null (gb_edit_touch (edit, boat, GB_RECORD_PART, 999));
@@ -183,7 +184,8 @@ test_rules (void)
   assert_refused (edit, boat, "The build itself");
 
   edit = new_edit ();
-  gb_field_set_text (gb_field (GB_RECORD_BUILD, "currency"), gb_edit_touch (edit, boat, GB_RECORD_BUILD, 1), "euro");
+  gb_field_set_text (gb_field (GB_RECORD_BUILD, "currency"), gb_edit_touch (edit, boat, GB_RECORD_BUILD, 1),
+                     "euro");
   assert_refused (edit, boat, "Currency");
 
   edit = new_edit ();

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* References that are entered by name: what is found, what is made along with it, and the sentence where nothing is. */
+/* References that are entered by name: what is found, what is made along with it, and the sentence where
+ * nothing is. */
 
 #include "fixture.h"
 
@@ -103,7 +104,8 @@ test_a_new_budget_head (Case *c, gconstpointer data)
 static void
 test_unknown_names (Case *c, gconstpointer data)
 {
-  assert_refused (c, GB_RECORD_PART, FRAME_1, "material", "moon rock", "neither in this build nor in the table");
+  assert_refused (c, GB_RECORD_PART, FRAME_1, "material", "moon rock",
+                  "neither in this build nor in the table");
   assert_refused (c, GB_RECORD_PART, FRAME_1, "stock", "9 mm", "There is “6 mm sheet”, “epoxy tin”");
   assert_refused (c, GB_RECORD_PART, PAINT, "hull", "Float", "There is “Box”");
   assert_refused (c, GB_RECORD_PART, PAINT, "surface_of", "Keel", "nothing is called “Keel”");

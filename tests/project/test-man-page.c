@@ -101,8 +101,8 @@ find_example (const char *page)
   return g_strjoinv ("\\", pieces);
 }
 
-/* Bottom off the scale 2.9; sides 2 x 0.72 m2 x 4 mm at what the sheet weighed; tape 0.5 m2 x 175 g/m2 x 2.2; gunwales 2 x 2.3 m x
- * 25 x 18 mm at the wood's density, 0.37 -> 0.3930 -> 440.2 kg/m3; seat 1.4. */
+/* Bottom off the scale 2.9; sides 2 x 0.72 m2 x 4 mm at what the sheet weighed; tape 0.5 m2 x 175 g/m2 x 2.2;
+ * gunwales 2 x 2.3 m x 25 x 18 mm at the wood's density, 0.37 -> 0.3930 -> 440.2 kg/m3; seat 1.4. */
 static void
 test_the_example_is_a_build (void)
 {
@@ -114,7 +114,8 @@ test_the_example_is_a_build (void)
   g_autoptr (GbFindings) findings = gb_findings_new ();
   g_autoptr (GbStore) store = NULL;
   g_autoptr (GPtrArray) faults = NULL;
-  double expected = 2.9 + 2 * 0.72 * 0.004 * 5.6 / (2.5 * 1.22 * 0.004) + 0.5 * 0.175 * 2.2 + 2 * 2.3 * 0.025 * 0.018 * 440.2 + 1.4;
+  double expected = 2.9 + 2 * 0.72 * 0.004 * 5.6 / (2.5 * 1.22 * 0.004) + 0.5 * 0.175 * 2.2
+                    + 2 * 2.3 * 0.025 * 0.018 * 440.2 + 1.4;
 
   g_assert_no_error (error);
   store = scratch_store (scratch, boat);

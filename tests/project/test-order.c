@@ -151,7 +151,8 @@ test_always_first (Case *c, gconstpointer data)
       ((GbPart *) draft)->name = g_strdup_printf ("n%u", i);
       first = gb_project_add (c->project, draft, RIG, first, NULL);
       g_assert_cmpint (first, >, 0);
-      g_assert_true (gb_record_children (&fixture_part (c->project, RIG)->rec)->pdata[0] == fixture_part (c->project, first));
+      g_assert_true (gb_record_children (&fixture_part (c->project, RIG)->rec)->pdata[0]
+                     == fixture_part (c->project, first));
     }
 }
 
@@ -180,7 +181,8 @@ test_duplicate_a_group (Case *c, gconstpointer data)
   g_autoptr (GArray) copies = NULL;
   const GbPart *copy;
 
-  g_assert_true (gb_project_set (c->project, GB_RECORD_PART, FRAME_1, fixture_field ("state"), &fitted, NULL));
+  g_assert_true (
+    gb_project_set (c->project, GB_RECORD_PART, FRAME_1, fixture_field ("state"), &fitted, NULL));
   g_assert_true (gb_project_duplicate (c->project, GB_RECORD_PART, &id, 1, &copies, NULL));
   copy = fixture_part (c->project, g_array_index (copies, gint64, 0));
   assert_names (c->project, 0, "Hull Hull 2 Rig Paint");
@@ -188,8 +190,10 @@ test_duplicate_a_group (Case *c, gconstpointer data)
   g_assert_cmpuint (copy->n_below, ==, 5);
   /* What is not made yet is planned. */
   for (guint i = 1; i <= copy->n_below; i++)
-    g_assert_cmpint (((GbPart *) gb_boat_all (gb_project_get_boat (c->project), GB_RECORD_PART)->pdata[copy->rec.index + i])->state,
-                     ==, GB_STATE_PLANNED);
+    g_assert_cmpint (
+      ((GbPart *) gb_boat_all (gb_project_get_boat (c->project), GB_RECORD_PART)->pdata[copy->rec.index + i])
+        ->state,
+      ==, GB_STATE_PLANNED);
   fixture_assert_fresh (c->project);
 }
 
@@ -201,7 +205,8 @@ test_references_within_what_is_copied (Case *c, gconstpointer data)
   g_autoptr (GArray) again = NULL;
 
   g_assert_true (gb_project_duplicate (c->project, GB_RECORD_PART, both, 2, &copies, NULL));
-  g_assert_cmpint (fixture_part (c->project, g_array_index (copies, gint64, 1))->surface_of, ==, g_array_index (copies, gint64, 0));
+  g_assert_cmpint (fixture_part (c->project, g_array_index (copies, gint64, 1))->surface_of, ==,
+                   g_array_index (copies, gint64, 0));
   g_assert_true (gb_project_duplicate (c->project, GB_RECORD_PART, &alone, 1, &again, NULL));
   g_assert_cmpint (fixture_part (c->project, g_array_index (again, gint64, 0))->surface_of, ==, HULL);
 }
@@ -214,7 +219,9 @@ test_duplicate_other_kinds (Case *c, gconstpointer data)
   g_autoptr (GArray) copies = NULL;
 
   g_assert_true (gb_project_duplicate (c->project, GB_RECORD_CONDITION, &id, 1, &copies, NULL));
-  g_assert_cmpuint (gb_record_children (gb_boat_get (boat, GB_RECORD_CONDITION, g_array_index (copies, gint64, 0)))->len, ==, 1);
+  g_assert_cmpuint (
+    gb_record_children (gb_boat_get (boat, GB_RECORD_CONDITION, g_array_index (copies, gint64, 0)))->len, ==,
+    1);
   g_assert_cmpstr (gb_project_get_undo_words (c->project), ==, "copy of Two up");
   g_assert_true (gb_project_duplicate (c->project, GB_RECORD_PURCHASE, &id, 1, NULL, NULL));
   g_assert_cmpuint (gb_boat_n (boat, GB_RECORD_LINE), ==, 2);

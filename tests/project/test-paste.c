@@ -148,11 +148,13 @@ test_other_money_is_left_behind (Case *c, gconstpointer data)
   const gint64 ids[] = { MAST, BOTTOM }, build = 1;
   g_autoptr (GArray) copies = NULL;
 
-  g_assert_true (gb_project_enter (c->other, GB_RECORD_BUILD, &build, 1, gb_field (GB_RECORD_BUILD, "currency"), "NZD", NULL));
+  g_assert_true (gb_project_enter (c->other, GB_RECORD_BUILD, &build, 1,
+                                   gb_field (GB_RECORD_BUILD, "currency"), "NZD", NULL));
   copies = carry (c, ids, 2, c->other, 0, 0);
   g_assert_cmpint (nth (c->other, copies, 1)->price, ==, GB_MONEY_UNKNOWN);
-  g_assert_cmpint (((const GbStock *) gb_boat_all (gb_project_get_boat (c->other), GB_RECORD_STOCK)->pdata[0])->price, ==,
-                   GB_MONEY_UNKNOWN);
+  g_assert_cmpint (
+    ((const GbStock *) gb_boat_all (gb_project_get_boat (c->other), GB_RECORD_STOCK)->pdata[0])->price, ==,
+    GB_MONEY_UNKNOWN);
 }
 
 static void
@@ -174,9 +176,10 @@ test_what_is_no_parts (Case *c, gconstpointer data)
 static void
 test_a_build_written_by_hand (Case *c, gconstpointer data)
 {
-  const char *text = "{ \"garboard\": 1, \"material\": [ { \"id\": 1, \"name\": \"spruce\" } ],"
-                     "  \"part\": [ { \"name\": \"Oar\", \"takeoff\": \"lump\", \"mass\": \"1.1 kg\" },"
-                     "             { \"name\": \"Boom\", \"takeoff\": \"length\", \"material\": 1, \"length\": 2 } ] }";
+  const char *text
+    = "{ \"garboard\": 1, \"material\": [ { \"id\": 1, \"name\": \"spruce\" } ],"
+      "  \"part\": [ { \"name\": \"Oar\", \"takeoff\": \"lump\", \"mass\": \"1.1 kg\" },"
+      "             { \"name\": \"Boom\", \"takeoff\": \"length\", \"material\": 1, \"length\": 2 } ] }";
   g_autoptr (GArray) copies = NULL;
   g_autoptr (GError) error = NULL;
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The living document: opening, the way of one edit, signals and properties, other programs, the history on its worker. */
+/* The living document: opening, the way of one edit, signals and properties, other programs, the history on
+ * its worker. */
 
 #include "fixture.h"
 
@@ -146,11 +147,12 @@ test_properties (void)
   gboolean can_undo, can_redo, read_only;
   GbValue name = GB_VALUE_TEXT ("Dabchick");
 
-  g_assert_true (gb_project_set (project, GB_RECORD_BUILD, 1, gb_field (GB_RECORD_BUILD, "name"), &name, NULL));
+  g_assert_true (
+    gb_project_set (project, GB_RECORD_BUILD, 1, gb_field (GB_RECORD_BUILD, "name"), &name, NULL));
   gb_value_clear (&name);
   assert_heard (heard, "changed can-undo undo-words title ");
-  g_object_get (project, "title", &title, "undo-words", &undo, "redo-words", &redo, "can-undo", &can_undo, "can-redo", &can_redo,
-                "read-only", &read_only, NULL);
+  g_object_get (project, "title", &title, "undo-words", &undo, "redo-words", &redo, "can-undo", &can_undo,
+                "can-redo", &can_redo, "read-only", &read_only, NULL);
   g_assert_cmpstr (title, ==, "Dabchick");
   g_assert_cmpstr (undo, ==, "name of Plover");
   g_assert_null (redo);
@@ -280,7 +282,8 @@ test_read_only (void)
   project = gb_project_open (scratch->path, TRUE, &error);
   g_assert_no_error (error);
   g_assert_nonnull (gb_project_get_read_only_reason (project));
-  g_assert_false (gb_project_set (project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &value, &error));
+  g_assert_false (
+    gb_project_set (project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &value, &error));
   g_assert_error (error, GB_STORE_ERROR, GB_STORE_ERROR_READ_ONLY);
   g_assert_cmpstr (error->message, ==, gb_project_get_read_only_reason (project));
   g_clear_error (&error);
@@ -305,7 +308,8 @@ test_newer_is_read_only (void)
   scratch_sql (scratch->path, "PRAGMA user_version = 2");
   project = gb_project_open (scratch->path, TRUE, &error);
   g_assert_no_error (error);
-  g_assert_false (gb_project_set (project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &value, &error));
+  g_assert_false (
+    gb_project_set (project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &value, &error));
   g_assert_error (error, GB_STORE_ERROR, GB_STORE_ERROR_READ_ONLY);
   g_clear_error (&error);
   g_assert_false (gb_project_redo (project, &error));
@@ -382,7 +386,7 @@ test_a_running_loop_looks_elsewhere (void)
   g_assert_finalize_object (project);
 }
 
-/* The history ----------------------------------------------------------------------------------------------------------- */
+/* The history -------------------------------------------------------------------------------------------- */
 
 static void
 count_cb (GbProject *project, gpointer data)
@@ -424,9 +428,10 @@ test_history (void)
   g_assert_null (gb_project_get_history (project));
   wait_for (&found, 2);
   g_assert_nonnull (gb_project_get_history (project));
-  g_assert_cmpfloat_with_epsilon (
-    gb_project_get_history (project)->points[1].mass,
-    gb_project_get_findings (project)->rollup.boat.mass + gb_project_get_findings (project)->rollup.margin.total, 1e-9);
+  g_assert_cmpfloat_with_epsilon (gb_project_get_history (project)->points[1].mass,
+                                  gb_project_get_findings (project)->rollup.boat.mass
+                                    + gb_project_get_findings (project)->rollup.margin.total,
+                                  1e-9);
   g_assert_cmpuint (found, ==, 2);
   g_assert_finalize_object (project);
 }

@@ -1,21 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The list models against a mirror: a plain list that applies each items-changed, down the whole tree, must stay what the model is, and
- * the model what the boat is. */
+/* The list models against a mirror: a plain list that applies each items-changed, down the whole tree, must
+ * stay what the model is, and the model what the boat is. */
 
 #include "fixture.h"
 
 #include "project/record-list.h"
 
-/* The mirror ---------------------------------------------------------------------------------------------------------- */
+/* The mirror --------------------------------------------------------------------------------------------- */
 
 typedef struct _Mirror Mirror;
 
 struct _Mirror
 {
   GListModel *model;
-  GPtrArray *items;  /* of GbRecordItem, owned */
-  GPtrArray *below;  /* of Mirror or NULL, one an item */
+  GPtrArray *items; /* of GbRecordItem, owned */
+  GPtrArray *below; /* of Mirror or NULL, one an item */
   gulong handler;
   guint n_signals;
 };
@@ -109,14 +109,15 @@ assert_holds (Mirror *mirror, const GPtrArray *records)
     }
 }
 
-/* Random edits -------------------------------------------------------------------------------------------------------- */
+/* Random edits ------------------------------------------------------------------------------------------- */
 
 static gint64
 pick (GRand *rand, GbProject *project)
 {
   const GPtrArray *all = gb_boat_all (gb_project_get_boat (project), GB_RECORD_PART);
 
-  return all->len > 0 ? ((const GbRecord *) all->pdata[g_rand_int_range (rand, 0, (gint32) all->len)])->id : 0;
+  return all->len > 0 ? ((const GbRecord *) all->pdata[g_rand_int_range (rand, 0, (gint32) all->len)])->id
+                      : 0;
 }
 
 static void
@@ -125,7 +126,8 @@ edit_at_random (GRand *rand, GbProject *project)
   gint64 ids[] = { pick (rand, project), pick (rand, project), pick (rand, project) };
   guint n_parts = gb_boat_n (gb_project_get_boat (project), GB_RECORD_PART);
   gint64 owner = g_rand_int_range (rand, 0, 4) > 0 ? pick (rand, project) : 0;
-  GbValue kind = GB_VALUE_INTEGER (g_rand_int_range (rand, 0, 2)), mass = GB_VALUE_REAL (g_rand_int_range (rand, 1, 9));
+  GbValue kind = GB_VALUE_INTEGER (g_rand_int_range (rand, 0, 2)),
+          mass = GB_VALUE_REAL (g_rand_int_range (rand, 1, 9));
 
   switch (g_rand_int_range (rand, 0, 10))
     {
@@ -142,7 +144,8 @@ edit_at_random (GRand *rand, GbProject *project)
       break;
     case 4:
     case 5:
-      gb_project_move (project, GB_RECORD_PART, ids, (guint) g_rand_int_range (rand, 1, 4), owner, ids[2], NULL);
+      gb_project_move (project, GB_RECORD_PART, ids, (guint) g_rand_int_range (rand, 1, 4), owner, ids[2],
+                       NULL);
       break;
     case 6:
       if (n_parts < 200)
@@ -197,7 +200,7 @@ test_tree_against_a_mirror (void)
   g_assert_finalize_object (project);
 }
 
-/* Items --------------------------------------------------------------------------------------------------------------- */
+/* Items -------------------------------------------------------------------------------------------------- */
 
 static void
 count_cb (gpointer object, GParamSpec *pspec, gpointer data)
@@ -223,11 +226,13 @@ test_an_item_stays (void)
   g_assert_cmpint (gb_record_item_get_kind (side), ==, GB_RECORD_PART);
 
   g_signal_connect (side, "notify::version", G_CALLBACK (count_cb), &notified);
-  g_assert_true (gb_project_set (project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &thickness, NULL));
+  g_assert_true (
+    gb_project_set (project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &thickness, NULL));
   g_assert_cmpuint (notified, ==, 1);
   g_assert_cmpuint (gb_record_item_get_version (side), >, version);
   /* A density that it is made of changes its mass. */
-  g_assert_true (gb_project_set (project, GB_RECORD_MATERIAL, 2, gb_field (GB_RECORD_MATERIAL, "density"), &density, NULL));
+  g_assert_true (gb_project_set (project, GB_RECORD_MATERIAL, 2, gb_field (GB_RECORD_MATERIAL, "density"),
+                                 &density, NULL));
   g_assert_cmpuint (notified, ==, 2);
 
   g_assert_true (gb_project_remove (project, GB_RECORD_PART, &id, 1, NULL));
@@ -251,9 +256,10 @@ test_what_lives_in_what (void)
   {
     GbRecordKind kind;
     guint n;
-  } cases[] = { { GB_RECORD_BUILD, 3 },     { GB_RECORD_MATERIAL, 0 },  { GB_RECORD_HULL, 0 },
+  } cases[] = { { GB_RECORD_BUILD, 3 },    { GB_RECORD_MATERIAL, 0 },  { GB_RECORD_HULL, 0 },
                 { GB_RECORD_WEIGHING, 1 }, { GB_RECORD_CONDITION, 1 }, { GB_RECORD_PURCHASE, 1 } };
-  static const GbRecordKind nothing[] = { GB_RECORD_STOCK, GB_RECORD_CATEGORY, GB_RECORD_LOAD, GB_RECORD_LINE, GB_RECORD_READING };
+  static const GbRecordKind nothing[]
+    = { GB_RECORD_STOCK, GB_RECORD_CATEGORY, GB_RECORD_LOAD, GB_RECORD_LINE, GB_RECORD_READING };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -342,7 +348,7 @@ test_lists_may_go_while_they_are_told (void)
   g_assert_finalize_object (project);
 }
 
-/* Large builds -------------------------------------------------------------------------------------------------------- */
+/* Large builds ------------------------------------------------------------------------------------------- */
 
 static GbBoat *
 flat_boat (guint n)
@@ -389,7 +395,8 @@ test_smallest_signals (void)
   /* Every second one: told as one change. */
   for (gint64 id = 2; id < 10000; id += 2)
     g_array_append_val (ids, id);
-  g_assert_true (gb_project_remove (project, GB_RECORD_PART, (const gint64 *) (gpointer) ids->data, ids->len, NULL));
+  g_assert_true (
+    gb_project_remove (project, GB_RECORD_PART, (const gint64 *) (gpointer) ids->data, ids->len, NULL));
   g_assert_cmpuint (mirror->n_signals, ==, 6);
   assert_mirrored (mirror);
   g_assert_true (gb_project_undo (project, NULL));

@@ -65,7 +65,8 @@ test_set (Case *c, gconstpointer data)
   g_autoptr (GError) error = NULL;
   GbPlace place;
 
-  g_assert_true (gb_project_set (c->project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &value, &error));
+  g_assert_true (
+    gb_project_set (c->project, GB_RECORD_PART, SIDE, fixture_field ("thickness"), &value, &error));
   g_assert_no_error (error);
   g_assert_cmpfloat (fixture_part (c->project, SIDE)->thickness, ==, 0.009);
   fixture_assert_undo (c->project, "thickness of Side panel", c->before);
@@ -82,7 +83,8 @@ test_set_all (Case *c, gconstpointer data)
   const gint64 ids[] = { FRAME_1, FRAME_2, SIDE };
   GbValue value = GB_VALUE_INTEGER (GB_STATE_MADE);
 
-  g_assert_true (gb_project_set_all (c->project, GB_RECORD_PART, ids, 3, fixture_field ("state"), &value, NULL));
+  g_assert_true (
+    gb_project_set_all (c->project, GB_RECORD_PART, ids, 3, fixture_field ("state"), &value, NULL));
   for (guint i = 0; i < 3; i++)
     g_assert_cmpint (fixture_part (c->project, ids[i])->state, ==, GB_STATE_MADE);
   fixture_assert_undo (c->project, "state of 3 parts", c->before);
@@ -95,8 +97,10 @@ test_what_is_there_already_is_no_edit (Case *c, gconstpointer data)
   const gint64 id = SIDE, frame = FRAME_1;
 
   g_assert_true (gb_project_set (c->project, GB_RECORD_PART, SIDE, fixture_field ("area"), &value, NULL));
-  g_assert_true (gb_project_enter (c->project, GB_RECORD_PART, &id, 1, fixture_field ("name"), "Side panel", NULL));
-  g_assert_true (gb_project_enter (c->project, GB_RECORD_PART, &frame, 1, fixture_field ("material"), "spruce", NULL));
+  g_assert_true (
+    gb_project_enter (c->project, GB_RECORD_PART, &id, 1, fixture_field ("name"), "Side panel", NULL));
+  g_assert_true (
+    gb_project_enter (c->project, GB_RECORD_PART, &frame, 1, fixture_field ("material"), "spruce", NULL));
   g_assert_true (gb_project_move (c->project, GB_RECORD_PART, &id, 1, HULL, FRAMES, NULL));
   g_assert_null (gb_project_get_undo_words (c->project));
   g_assert_null (gb_project_get_kept_at (c->project));
@@ -110,7 +114,8 @@ test_a_number_is_not_rounded_to_what_was_shown (Case *c, gconstpointer data)
   g_autofree char *shown = NULL;
 
   g_assert_true (gb_project_set (c->project, GB_RECORD_PART, BOTTOM, fixture_field ("x"), &value, NULL));
-  shown = gb_field_edit_text (fixture_field ("x"), &fixture_part (c->project, BOTTOM)->rec, gb_project_get_build (c->project));
+  shown = gb_field_edit_text (fixture_field ("x"), &fixture_part (c->project, BOTTOM)->rec,
+                              gb_project_get_build (c->project));
   g_assert_true (gb_project_enter (c->project, GB_RECORD_PART, &id, 1, fixture_field ("x"), shown, NULL));
   g_assert_cmpfloat (fixture_part (c->project, BOTTOM)->x, ==, 1.0 / 3);
 }
@@ -122,9 +127,14 @@ test_refused_values (Case *c, gconstpointer data)
   {
     const char *field, *text, *words;
   } cases[] = {
-    { "thickness", "-3 mm", "Thickness" },  { "thickness", "3 kg", "Thickness" },       { "thickness", "3 furlong", "Thickness" },
-    { "quantity", "many", "Quantity" },     { "name", "", "Name: must not be empty" },  { "name", "bell \a", "control" },
-    { "state", "rotten", "State" },         { "name", "\xff\xfe", "UTF-8" },
+    { "thickness", "-3 mm", "Thickness" },
+    { "thickness", "3 kg", "Thickness" },
+    { "thickness", "3 furlong", "Thickness" },
+    { "quantity", "many", "Quantity" },
+    { "name", "", "Name: must not be empty" },
+    { "name", "bell \a", "control" },
+    { "state", "rotten", "State" },
+    { "name", "\xff\xfe", "UTF-8" },
   };
   g_autofree char *long_name = g_strnfill (10000, 'x');
   const gint64 id = SIDE, gone = 999;
@@ -132,14 +142,17 @@ test_refused_values (Case *c, gconstpointer data)
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_assert_false (gb_project_enter (c->project, GB_RECORD_PART, &id, 1, fixture_field (cases[i].field), cases[i].text, &error));
+      g_assert_false (gb_project_enter (c->project, GB_RECORD_PART, &id, 1, fixture_field (cases[i].field),
+                                        cases[i].text, &error));
       assert_sentence (error, cases[i].words);
       g_clear_error (&error);
     }
-  g_assert_false (gb_project_enter (c->project, GB_RECORD_PART, &id, 1, fixture_field ("name"), long_name, &error));
+  g_assert_false (
+    gb_project_enter (c->project, GB_RECORD_PART, &id, 1, fixture_field ("name"), long_name, &error));
   assert_sentence (error, "too long");
   g_clear_error (&error);
-  g_assert_false (gb_project_enter (c->project, GB_RECORD_PART, &gone, 1, fixture_field ("name"), "x", &error));
+  g_assert_false (
+    gb_project_enter (c->project, GB_RECORD_PART, &gone, 1, fixture_field ("name"), "x", &error));
   assert_sentence (error, "no longer in this build");
   scratch_assert_equal (gb_project_get_boat (c->project), c->before);
   g_assert_null (gb_project_get_undo_words (c->project));
@@ -151,7 +164,8 @@ test_enter_keeps_what_was_typed (Case *c, gconstpointer data)
   const gint64 ids[] = { FRAME_1, FRAME_2 };
   g_autofree char *kept = NULL;
 
-  g_assert_true (gb_project_enter (c->project, GB_RECORD_PART, ids, 2, fixture_field ("length"), "2*560-45 mm", NULL));
+  g_assert_true (
+    gb_project_enter (c->project, GB_RECORD_PART, ids, 2, fixture_field ("length"), "2*560-45 mm", NULL));
   g_assert_cmpfloat_with_epsilon (fixture_part (c->project, FRAME_2)->length, 1.075, 1e-12);
   kept = gb_typed_get (&fixture_part (c->project, FRAME_1)->rec, "length");
   g_assert_true (g_str_has_prefix (kept, "2*560"));
@@ -186,8 +200,9 @@ test_add_of_other_kinds (Case *c, gconstpointer data)
   ((GbLoad *) load)->name = g_strdup ("Dog");
   g_assert_cmpint (gb_project_add (c->project, load, 1, 1, NULL), >, 0);
   g_assert_cmpstr (gb_project_get_undo_words (c->project), ==, "new load Dog");
-  g_assert_true (gb_record_children (gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_CONDITION, 1))->pdata[0]
-                 == gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_LOAD, 2));
+  g_assert_true (
+    gb_record_children (gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_CONDITION, 1))->pdata[0]
+    == gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_LOAD, 2));
   ((GbMaterial *) material)->name = g_strdup ("ash");
   g_assert_cmpint (gb_project_add (c->project, material, 0, 1, NULL), >, 0);
   g_assert_cmpint (gb_project_add (c->project, line, 1, 0, NULL), >, 0);
@@ -251,7 +266,8 @@ test_remove (Case *c, gconstpointer data)
 
   g_assert_true (gb_project_remove (c->project, GB_RECORD_PART, ids, 1, NULL));
   fixture_assert_undo (c->project, "deletion of Frames", c->before);
-  g_assert_true (gb_project_remove (c->project, GB_RECORD_PART, ids + 2, 1, NULL)); /* not there: nothing to do */
+  g_assert_true (
+    gb_project_remove (c->project, GB_RECORD_PART, ids + 2, 1, NULL)); /* not there: nothing to do */
   g_assert_cmpstr (gb_project_get_undo_words (c->project), ==, "deletion of Frames");
 }
 
@@ -275,12 +291,14 @@ test_build (Case *c, gconstpointer data)
   const gint64 id = 1;
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (gb_project_enter (c->project, GB_RECORD_BUILD, &id, 1, gb_field (GB_RECORD_BUILD, "freeboard"), "180 mm", NULL));
+  g_assert_true (gb_project_enter (c->project, GB_RECORD_BUILD, &id, 1,
+                                   gb_field (GB_RECORD_BUILD, "freeboard"), "180 mm", NULL));
   fixture_assert_undo (c->project, "least freeboard of Plover", c->before);
   g_assert_false (gb_project_remove (c->project, GB_RECORD_BUILD, &id, 1, &error));
   assert_sentence (error, "The build itself");
   g_clear_error (&error);
-  g_assert_false (gb_project_enter (c->project, GB_RECORD_BUILD, &id, 1, gb_field (GB_RECORD_BUILD, "currency"), "money", &error));
+  g_assert_false (gb_project_enter (c->project, GB_RECORD_BUILD, &id, 1,
+                                    gb_field (GB_RECORD_BUILD, "currency"), "money", &error));
   assert_sentence (error, "Currency");
 }
 

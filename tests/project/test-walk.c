@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Random walks of verbs, undo and redo: at every step the boat is what the file holds and the findings are those of that boat, and from
- * any point the way back leads to the start. The seed is printed by the test program; --seed= walks the same way again. */
+/* Random walks of verbs, undo and redo: at every step the boat is what the file holds and the findings are
+ * those of that boat, and from any point the way back leads to the start. The seed is printed by the test
+ * program; --seed= walks the same way again. */
 
 #include "fixture.h"
 #include "random-boat.h"
@@ -37,7 +38,8 @@ pick_id (Walk *walk, GbRecordKind kind)
 static GbRecordKind
 pick_kind (Walk *walk)
 {
-  return g_rand_boolean (walk->rand) ? GB_RECORD_PART : (GbRecordKind) g_rand_int_range (walk->rand, 0, GB_N_RECORDS);
+  return g_rand_boolean (walk->rand) ? GB_RECORD_PART
+                                     : (GbRecordKind) g_rand_int_range (walk->rand, 0, GB_N_RECORDS);
 }
 
 /* Up to four ids, perhaps the same one twice. */
@@ -74,7 +76,9 @@ static gboolean
 add_something (Walk *walk, GError **error)
 {
   GbRecordKind kind = pick_kind (walk);
-  GbRecord *draft = kind != GB_RECORD_BUILD ? random_record (walk->rand, gb_project_get_boat (walk->project), kind, 1) : NULL;
+  GbRecord *draft = kind != GB_RECORD_BUILD
+                      ? random_record (walk->rand, gb_project_get_boat (walk->project), kind, 1)
+                      : NULL;
 
   if (draft == NULL)
     return TRUE;
@@ -84,7 +88,8 @@ add_something (Walk *walk, GError **error)
 static gboolean
 add_part (Walk *walk, GError **error)
 {
-  return gb_project_add_part (walk->project, "new", g_rand_boolean (walk->rand) ? GB_KIND_PART : GB_KIND_GROUP,
+  return gb_project_add_part (walk->project, "new",
+                              g_rand_boolean (walk->rand) ? GB_KIND_PART : GB_KIND_GROUP,
                               pick_id (walk, GB_RECORD_PART), pick_id (walk, GB_RECORD_PART), error)
          != 0;
 }
@@ -104,8 +109,8 @@ move_something (Walk *walk, GError **error)
   gint64 ids[4];
   guint n = pick_some (walk, GB_RECORD_PART, ids);
 
-  return gb_project_move (walk->project, GB_RECORD_PART, ids, n, pick_id (walk, GB_RECORD_PART), pick_id (walk, GB_RECORD_PART),
-                          error);
+  return gb_project_move (walk->project, GB_RECORD_PART, ids, n, pick_id (walk, GB_RECORD_PART),
+                          pick_id (walk, GB_RECORD_PART), error);
 }
 
 static gboolean
@@ -138,20 +143,23 @@ buy_or_weigh (Walk *walk, GError **error)
   GbLine *line;
 
   if (g_rand_boolean (walk->rand))
-    return gb_project_weigh (walk->project, pick_id (walk, GB_RECORD_PART), gb_today (), g_rand_double_range (walk->rand, 0.1, 50),
-                             GB_ON_SCALE_ALL, error)
+    return gb_project_weigh (walk->project, pick_id (walk, GB_RECORD_PART), gb_today (),
+                             g_rand_double_range (walk->rand, 0.1, 50), GB_ON_SCALE_ALL, error)
            != 0;
   line = (GbLine *) gb_record_new (GB_RECORD_LINE);
   line->stock = pick_id (walk, GB_RECORD_STOCK);
   line->part = pick_id (walk, GB_RECORD_PART);
   line->quantity = g_rand_int_range (walk->rand, -2, 20);
-  return gb_project_buy (walk->project, &line->rec, pick_id (walk, GB_RECORD_PURCHASE), gb_today (), NULL, error) != 0;
+  return gb_project_buy (walk->project, &line->rec, pick_id (walk, GB_RECORD_PURCHASE), gb_today (), NULL,
+                         error)
+         != 0;
 }
 
 static gboolean
 undo_some (Walk *walk, GError **error)
 {
-  for (gint n = g_rand_int_range (walk->rand, 1, 6); n > 0 && gb_project_get_undo_words (walk->project) != NULL; n--)
+  for (gint n = g_rand_int_range (walk->rand, 1, 6);
+       n > 0 && gb_project_get_undo_words (walk->project) != NULL; n--)
     if (!gb_project_undo (walk->project, error))
       return FALSE;
   return TRUE;
@@ -160,14 +168,15 @@ undo_some (Walk *walk, GError **error)
 static gboolean
 redo_some (Walk *walk, GError **error)
 {
-  for (gint n = g_rand_int_range (walk->rand, 1, 6); n > 0 && gb_project_get_redo_words (walk->project) != NULL; n--)
+  for (gint n = g_rand_int_range (walk->rand, 1, 6);
+       n > 0 && gb_project_get_redo_words (walk->project) != NULL; n--)
     if (!gb_project_redo (walk->project, error))
       return FALSE;
   return TRUE;
 }
 
 static gboolean (*const steps[]) (Walk *walk, GError **error) = {
-  set_something, set_something,       add_something,   add_part,     remove_something, move_something,
+  set_something,  set_something,       add_something,   add_part,     remove_something, move_something,
   move_something, duplicate_something, paste_something, buy_or_weigh, undo_some,        redo_some,
 };
 
