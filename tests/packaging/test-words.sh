@@ -26,10 +26,8 @@ potfiles_whole ()
 # Nothing new in the sources that the German lacks.
 german_whole ()
 {
-  xgettext --from-code=UTF-8 --files-from=po/POTFILES --keyword=_ --keyword=N_ --keyword=C_:1c,2 --keyword=ngettext:1,2 \
-    --add-comments=Translators --its=/usr/share/gettext/its/gschema.its -o "$work/now.pot" 2>/dev/null ||
-  xgettext --from-code=UTF-8 --files-from=po/POTFILES --keyword=_ --keyword=N_ --keyword=C_:1c,2 --keyword=ngettext:1,2 \
-    -o "$work/now.pot"
+  xgettext --from-code=UTF-8 --files-from=po/POTFILES --keyword=_ --keyword=N_ --keyword=C_:1c,2 --keyword=NC_:1c,2 \
+    --keyword=ngettext:1,2 -o "$work/now.pot"
   msgmerge --quiet --no-fuzzy-matching -o "$work/de.po" po/de.po "$work/now.pot"
   missing=$(msgattrib --untranslated --no-obsolete "$work/de.po" | grep -c '^msgid' || true)
   fuzzy=$(msgattrib --only-fuzzy --no-obsolete "$work/de.po" | grep -c '^msgid' || true)
