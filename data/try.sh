@@ -6,19 +6,22 @@ set -eu
 cd "$(dirname "$0")/.."
 
 sh data/setup.sh build
-[ -f build/build.ninja ] || meson setup build >/dev/null
-ninja -C build >build/try.log 2>&1 || { cat build/try.log >&2; exit 1; }
+mkdir -p build
+run () { "$@" >build/try.log 2>&1 || { cat build/try.log >&2; exit 1; }; }
+[ -f build/build.ninja ] || run meson setup build
+run ninja -C build
 
 # The program finds its settings, tables and words in the build folder.
 export GSETTINGS_SCHEMA_DIR="$PWD/build/data"
 export GARBOARD_DATA_DIR="$PWD/data"
 export GARBOARD_LOCALE_DIR="$PWD/build/po"
+export GARBOARD_DEMO_DIR="$PWD/build/demo-projects"
 
-# A copy to play with; the one that the build made stays as it is.
+# A copy to play with, which keeps what is changed in it; the one that the build made stays as it is.
 folder=build/tried
 mkdir -p "$folder"
 demo="$folder/plover.garboard"
-cp build/demo-projects/plover.garboard "$demo"
+[ -f "$demo" ] || cp build/demo-projects/plover.garboard "$demo"
 
 if [ -n "${WAYLAND_DISPLAY:-}${DISPLAY:-}" ]; then
   exec build/src/garboard "$demo"
