@@ -25,9 +25,9 @@ highest_id (const GbBoat *boat)
 }
 
 void
-apply_edit (GbBoat *boat, GbEdit *edit)
+apply_edit (GbBoat *boat, GbEdit *take_edit)
 {
-  g_autoptr (GbEdit) owned = edit;
+  g_autoptr (GbEdit) edit = take_edit;
   g_autoptr (GError) error = NULL;
   gint64 last = highest_id (boat);
 
