@@ -116,10 +116,11 @@ show_trouble (GbPartFacts *self, const GbMass *mass)
 static void
 show_centre (GbPartFacts *self, const GbMass *mass)
 {
-  g_autofree char *x = gb_quantity_format (mass->x, GB_DIM_LENGTH, units_of (self));
-  g_autofree char *y = gb_quantity_format (mass->y, GB_DIM_LENGTH, units_of (self));
-  g_autofree char *z = gb_quantity_format (mass->z, GB_DIM_LENGTH, units_of (self));
-  g_autofree char *text = g_strdup_printf ("x %s   y %s   z %s", x, y, z);
+  g_autofree char *x = gb_quantity_format_bare (mass->x, GB_DIM_LENGTH, units_of (self));
+  g_autofree char *y = gb_quantity_format_bare (mass->y, GB_DIM_LENGTH, units_of (self));
+  g_autofree char *z = gb_quantity_format_bare (mass->z, GB_DIM_LENGTH, units_of (self));
+  /* Translators: the centre of gravity: three lengths, and their unit. */
+  g_autofree char *text = g_strdup_printf (_ ("Centre x %s, y %s, z %s %s"), x, y, z, gb_quantity_unit (GB_DIM_LENGTH, units_of (self)));
 
   gtk_label_set_text (self->centre, text);
   gtk_widget_set_visible (self->centre_row, !isnan (mass->x) || !isnan (mass->z));

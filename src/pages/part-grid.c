@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "boat/money.h"
+#include "boat/part-size.h"
 #include "boat/part-text.h"
 #include "boat/quantity.h"
 #include "pages/amount-entry.h"
@@ -52,6 +53,26 @@ static gboolean
 enter_amount (GbGrid *grid, const gint64 *ids, guint n_ids, const char *text, const GbChoiceItem *chosen, GError **error)
 {
   return gb_amount_enter (gb_grid_get_project (grid), ids, n_ids, text, error);
+}
+
+/* What the stock gives is shown as well, but quietly. */
+static void
+look_material (GbGrid *grid, const GbRecord *record, GbCellLook *look)
+{
+  const GbBoat *boat = gb_project_get_boat (gb_grid_get_project (grid));
+  const GbPart *part = (const GbPart *) record;
+  const GbField *field = gb_field (GB_RECORD_PART, "material");
+  const GbMaterial *material;
+
+  if (record->kind != GB_RECORD_PART || !gb_field_applies (field, record))
+    return;
+  material = gb_boat_material (boat, gb_part_size (boat, part).material);
+  look->text = g_strdup (material != NULL ? material->name : "–");
+  if (material != NULL && part->material == 0)
+    {
+      look->flags = GB_CELL_DIM;
+      look->note = g_strdup_printf (_ ("%s, from the stock that it is cut from"), material->name);
+    }
 }
 
 /* Masses and places ----------------------------------------------------------------------------------------------------- */
@@ -192,7 +213,8 @@ static const char *const sizes[] = { "length", "width", "thickness", "quantity",
                                            "linear_mass", "volume", "coats", "mass", "takeoff", "section", NULL };
 
 static const GbGridColumn columns[] = {
-  { .name = "name", .width = 26 },
+  { .name = "name", .width = 18 },
+  { .name = "material", .width = 18, .look = look_material },
   { .name = "amount", .title = N_ ("Amount"), .width = 24, .look = look_amount, .edit_text = edit_amount, .enter = enter_amount,
     .stands_for = sizes },
   { .name = "total", .title = N_ ("Mass"), .width = 11, .is_number = TRUE, .look = look_mass },

@@ -70,7 +70,7 @@ static void
 update_foot (GbPartsPage *self, const gint64 *tops, guint n)
 {
   g_autofree char *unknown = gb_part_sums_unknown (self->project);
-  g_autofree char *words = n > 0 ? gb_part_sums_selected (self->project, tops, n) : gb_part_sums_all (self->project);
+  g_autofree char *words = n > 1 ? gb_part_sums_selected (self->project, tops, n) : gb_part_sums_all (self->project);
 
   gtk_label_set_text (self->foot, words);
   gtk_widget_set_visible (GTK_WIDGET (self->unknown_button), unknown != NULL);

@@ -141,6 +141,12 @@ gb_cell_new (gboolean is_number, gboolean has_opener)
   return GTK_WIDGET (self);
 }
 
+void
+gb_cell_set_least_chars (GbCell *self, int chars)
+{
+  gtk_label_set_width_chars (GTK_LABEL (self->label), chars);
+}
+
 /* Place and look -------------------------------------------------------------------------------------------------------- */
 
 void

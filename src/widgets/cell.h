@@ -34,6 +34,8 @@ G_DECLARE_FINAL_TYPE (GbCell, gb_cell, GB, CELL, GtkWidget)
 
 /* @is_number: right-aligned, with figures of one width. @has_opener: room for the arrow of a group, indented by its depth. */
 GtkWidget *gb_cell_new (gboolean is_number, gboolean has_opener);
+/* Never narrower than so many characters. */
+void gb_cell_set_least_chars (GbCell *self, int chars);
 
 /* Where it stands. The list item is the toolkit's and outlives the cell's binding; NULL while unbound. */
 void gb_cell_set_place (GbCell *self, GtkListItem *list_item, guint column);

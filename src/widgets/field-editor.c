@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "boat/outline.h"
+#include "boat/part-size.h"
 #include "boat/quantity.h"
 #include "complaint.h"
 #include "completion.h"
@@ -150,15 +151,40 @@ is_half_typed (GbFieldEditor *self)
   return self->shown != NULL && strcmp (typed, self->shown) != 0;
 }
 
+/* What a part has from its stock where it says nothing itself; NULL: nothing. */
+static char *
+inherited_text (GbFieldEditor *self, const GbRecord *record)
+{
+  const GbBoat *boat = gb_project_get_boat (self->project);
+  g_autoptr (GbRecord) filled = NULL;
+  GbPart *part;
+  GbPartSize size;
+
+  if (record->kind != GB_RECORD_PART || ((const GbPart *) record)->stock == 0 || !gb_field_is_unknown (self->field, record))
+    return NULL;
+  size = gb_part_size (boat, (const GbPart *) record);
+  filled = gb_record_copy (record);
+  part = (GbPart *) filled;
+  part->material = size.material;
+  part->width = size.width;
+  part->thickness = size.thickness;
+  part->diameter = size.diameter;
+  part->wall = size.wall;
+  part->linear_mass = size.linear_mass;
+  part->unit_mass = size.unit_mass;
+  return gb_field_is_unknown (self->field, filled) ? NULL : gb_project_display (self->project, self->field, filled);
+}
+
 static void
 show_in_text (GbFieldEditor *self)
 {
   const GbRecord *record = first_record (self);
   gboolean mixed = is_mixed (self);
   g_autofree char *text = record != NULL && !mixed ? entry_text (self, record) : NULL;
+  g_autofree char *inherited = record != NULL && !mixed ? inherited_text (self, record) : NULL;
 
   if (!GTK_IS_TEXT_VIEW (self->input))
-    gtk_entry_set_placeholder_text (GTK_ENTRY (self->input), mixed ? _ ("various") : NULL);
+    gtk_entry_set_placeholder_text (GTK_ENTRY (self->input), mixed ? _ ("various") : inherited);
   set_shown (self, text != NULL ? g_steal_pointer (&text) : g_strdup (""));
   put_text (self, self->shown);
 }

@@ -9,7 +9,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define PADDING 28 /* of a cell, both sides, with a little air */
+#define PADDING 28    /* of a cell, both sides, with a little air */
+#define LEAST_MAIN 14 /* characters of the main column that are seen at least */
 
 static void
 column_free (GbColumn *column)
@@ -65,10 +66,16 @@ gb_grid_shown_columns (GbGrid *self)
     {
       g_autoptr (GtkColumnViewColumn) view_column = g_list_model_get_item (all, i);
 
-      if (gtk_column_view_column_get_visible (view_column))
-        g_array_append_val (shown, column_of (self, view_column)->index);
+      g_array_append_val (shown, column_of (self, view_column)->index);
     }
   return shown;
+}
+
+/* Columns that are not shown are not in the view at all: hidden ones would take width there. */
+static gboolean
+is_shown (const GbColumn *column)
+{
+  return gtk_column_view_column_get_column_view (column->view_column) != NULL;
 }
 
 /* How cells look -------------------------------------------------------------------------------------------------------- */
@@ -183,6 +190,8 @@ setup_cb (GbColumn *column, GtkListItem *list_item)
   GbGrid *self = column->grid;
   GtkWidget *cell = gb_cell_new (column->is_number, is_main (self, column) && self->type->kind == GB_RECORD_PART);
 
+  if (is_main (self, column))
+    gb_cell_set_least_chars (GB_CELL (cell), column->spec != NULL && column->spec->width != 0 ? column->spec->width : LEAST_MAIN);
   g_signal_connect_object (cell, "opener-clicked", G_CALLBACK (opener_clicked_cb), self, 0);
   g_signal_connect_object (cell, "editor-left", G_CALLBACK (gb_grid_editor_left_cb), self, 0);
   gtk_list_item_set_child (list_item, cell);
@@ -277,8 +286,11 @@ make_view_column (GbGrid *self, GbColumn *column)
   g_signal_connect_swapped (factory, "unbind", G_CALLBACK (unbind_cb), column);
   column->view_column = g_object_ref_sink (gtk_column_view_column_new (_ (title), factory));
   gtk_column_view_column_set_resizable (column->view_column, TRUE);
-  gtk_column_view_column_set_fixed_width (column->view_column, width_in_pixels (self, width, _ (title)));
-  gtk_column_view_column_set_expand (column->view_column, is_main (self, column));
+  /* The main column takes what the others leave. */
+  if (is_main (self, column))
+    gtk_column_view_column_set_expand (column->view_column, TRUE);
+  else
+    gtk_column_view_column_set_fixed_width (column->view_column, width_in_pixels (self, width, _ (title)));
 }
 
 static void
@@ -332,12 +344,10 @@ align_titles (GbGrid *self)
   g_autoptr (GArray) shown = gb_grid_shown_columns (self);
   GtkWidget *title = gtk_widget_get_first_child (gtk_widget_get_first_child (GTK_WIDGET (self->view)));
 
-  for (guint i = 0; title != NULL; title = gtk_widget_get_next_sibling (title))
+  for (guint i = 0; title != NULL && i < shown->len; title = gtk_widget_get_next_sibling (title), i++)
     {
       GtkWidget *label = title;
 
-      if (!gtk_widget_get_visible (title) || i == shown->len)
-        continue;
       while (label != NULL && !GTK_IS_LABEL (label))
         label = gtk_widget_get_first_child (label);
       if (label != NULL)
@@ -347,7 +357,6 @@ align_titles (GbGrid *self)
           gtk_widget_set_hexpand (label, TRUE);
           gtk_label_set_xalign (GTK_LABEL (label), right ? 1 : 0);
         }
-      i++;
     }
 }
 
@@ -392,7 +401,10 @@ set_shown (GbGrid *self, GbColumn *column, gboolean shown)
 
   if (!shown && !gb_grid_commit (self))
     return;
-  gtk_column_view_column_set_visible (column->view_column, shown);
+  if (shown && !is_shown (column))
+    gtk_column_view_append_column (self->view, column->view_column);
+  else if (!shown && is_shown (column))
+    gtk_column_view_remove_column (self->view, column->view_column);
   g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_boolean (shown));
   if (!shown && self->cursor_column == column->index)
     self->cursor_column = gb_grid_main_column (self);
@@ -417,7 +429,7 @@ hide_cb (GSimpleAction *action, GVariant *target, gpointer user_data)
     set_shown (self, column, FALSE);
 }
 
-/* Past the next one that is shown, to the left or to the right. */
+/* Past the next one, to the left or to the right. */
 static void
 shift_column (GbGrid *self, GbColumn *column, int by)
 {
@@ -432,15 +444,8 @@ shift_column (GbGrid *self, GbColumn *column, int by)
       if (other == column->view_column)
         at = i;
     }
-  for (int to = at + by; at >= 0 && to >= 0 && to < n; to += by)
-    {
-      g_autoptr (GtkColumnViewColumn) other = g_list_model_get_item (all, (guint) to);
-
-      if (!gtk_column_view_column_get_visible (other))
-        continue;
-      gtk_column_view_insert_column (self->view, (guint) to, column->view_column);
-      return;
-    }
+  if (at >= 0 && at + by >= 0 && at + by < n)
+    gtk_column_view_insert_column (self->view, (guint) (at + by), column->view_column);
 }
 
 static void
@@ -488,7 +493,7 @@ make_actions (GbGrid *self)
       GbColumn *column = gb_grid_column (self, i);
       g_autofree char *name = show_action_name (column->name);
       g_autoptr (GSimpleAction) action
-        = g_simple_action_new_stateful (name, NULL, g_variant_new_boolean (gtk_column_view_column_get_visible (column->view_column)));
+        = g_simple_action_new_stateful (name, NULL, g_variant_new_boolean (is_shown (column)));
 
       g_signal_connect (action, "change-state", G_CALLBACK (show_state_cb), column);
       g_simple_action_set_enabled (action, !is_main (self, column));
@@ -552,26 +557,13 @@ put_columns (GbGrid *self)
   g_auto (GStrv) kept = self->settings != NULL ? g_settings_get_strv (self->settings, self->type->settings_key) : NULL;
   const char *const *names = kept != NULL && kept[0] != NULL ? (const char *const *) kept : self->type->shown;
 
-  for (guint i = 0; i < self->columns->len; i++)
-    {
-      GbColumn *column = gb_grid_column (self, i);
-
-      gtk_column_view_column_set_visible (column->view_column, is_main (self, column) || g_strv_contains (names, column->name));
-    }
   if (!g_strv_contains (names, self->type->main_column))
     gtk_column_view_append_column (self->view, gb_grid_column (self, gb_grid_main_column (self))->view_column);
   for (guint i = 0; names[i] != NULL; i++)
     {
       GbColumn *column = gb_grid_column_by_name (self, names[i]);
 
-      if (column != NULL && gtk_column_view_column_get_column_view (column->view_column) == NULL)
-        gtk_column_view_append_column (self->view, column->view_column);
-    }
-  for (guint i = 0; i < self->columns->len; i++)
-    {
-      GbColumn *column = gb_grid_column (self, i);
-
-      if (gtk_column_view_column_get_column_view (column->view_column) == NULL)
+      if (column != NULL && !is_shown (column))
         gtk_column_view_append_column (self->view, column->view_column);
     }
 }
@@ -593,9 +585,12 @@ gb_grid_columns_init (GbGrid *self)
                            G_CONNECT_SWAPPED);
 }
 
+/* The view lets its columns go one by one, which is no choice of the person's. */
 void
 gb_grid_columns_dispose (GbGrid *self)
 {
+  if (self->view != NULL)
+    g_signal_handlers_disconnect_by_func (gtk_column_view_get_columns (self->view), columns_changed_cb, self);
   g_clear_handle_id (&self->save_columns_id, g_source_remove);
 }
 

@@ -119,7 +119,7 @@ gb_grid_start_edit (GbGrid *self, guint position, guint column_index, const char
   self->edit_row = g_object_ref (row);
   self->edit_column = column;
   self->edit_start = initial == NULL ? g_strdup (text) : NULL;
-  self->cursor_column = column_index;
+  gb_grid_set_cursor (self, cell);
   gb_cell_edit (cell, initial != NULL ? initial : text, offered, strict);
   if (initial == NULL && strict)
     gb_cell_open_choices (cell);

@@ -442,7 +442,7 @@ pressed_cb (GbGrid *self, int n_press, double x, double y, GtkGesture *click)
   /* What was being entered is kept or refused by now; a refused entry may have kept the rows from staying as they were. */
   if (!find_hand (self, &hand) || hand.cell != cell)
     return;
-  self->cursor_column = hand.column;
+  gb_grid_set_cursor (self, cell);
   if ((state & GDK_SHIFT_MASK) == 0)
     self->anchor = hand.position;
   row = gb_grid_dup_row (self, hand.position);

@@ -45,7 +45,9 @@ struct _GbGrid
   guint save_columns_id;
   GtkWidget *menu; /* popover of the rows; NULL without one */
 
-  guint cursor_column; /* where the focus was last */
+  GbGridRow *cursor_row; /* where the focus was last */
+  guint cursor_position;
+  guint cursor_column;
   guint anchor;        /* where a selection with Shift starts */
 
   /* The entry at hand; NULL: none. */
@@ -65,6 +67,8 @@ GbGridRow *gb_grid_dup_row (GbGrid *self, guint position); /* (transfer full), N
 gboolean gb_grid_position_of (GbGrid *self, GbGridRow *row, guint *position);
 /* The cell that the focus is in, or NULL. */
 GbCell *gb_grid_focus_cell (GbGrid *self);
+/* Notes down that the focus is in @cell. */
+void gb_grid_set_cursor (GbGrid *self, GbCell *cell);
 GbCell *gb_grid_cell_at (GbGrid *self, guint position, guint column);
 GbCell *gb_grid_pick_cell (GbGrid *self, double x, double y); /* in the view's coordinates */
 /* Moves the focus; @extend: keeps the selection and widens it to the row; else only that row is selected. */

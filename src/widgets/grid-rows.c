@@ -28,6 +28,13 @@ enum
 };
 static guint row_signals[N_ROW_SIGNALS];
 
+enum
+{
+  REFRESHED,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
 struct _GbGridRows
 {
   GObject parent_instance;
@@ -405,6 +412,7 @@ refresh (GbGridRows *self)
 
   gb_row_diff ((const gint64 *) self->keys->data, self->keys->len, (const gint64 *) fresh->data, fresh->len, run_cb, self);
   rows_look_changed (self);
+  g_signal_emit (self, signals[REFRESHED], 0);
 }
 
 static void
@@ -490,6 +498,8 @@ gb_grid_rows_class_init (GbGridRowsClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = gb_grid_rows_dispose;
   G_OBJECT_CLASS (klass)->finalize = gb_grid_rows_finalize;
+  signals[REFRESHED]
+    = g_signal_new ("refreshed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

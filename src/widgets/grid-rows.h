@@ -45,7 +45,7 @@ GbPartKind gb_grid_row_get_part_kind (GbGridRow *self);
 #define GB_TYPE_GRID_ROWS (gb_grid_rows_get_type ())
 G_DECLARE_FINAL_TYPE (GbGridRows, gb_grid_rows, GB, GRID_ROWS, GObject)
 
-/* A list model of GbGridRow. @has_blank: with a blank last row, unless the project can only be read. */
+/* A list model of GbGridRow. Signal "refreshed" (): all runs of "items-changed" of one change are told. @has_blank: with a blank last row, unless the project can only be read. */
 GbGridRows *gb_grid_rows_new (GbProject *project, GbRecordKind kind, gint64 owner, gboolean has_blank);
 
 /* FALSE if the row is not shown now. For the boat's row: the kind GB_RECORD_BUILD. */

@@ -116,6 +116,14 @@ gb_grid_focus_cell (GbGrid *self)
   return NULL;
 }
 
+void
+gb_grid_set_cursor (GbGrid *self, GbCell *cell)
+{
+  g_set_object (&self->cursor_row, gb_cell_get_item (cell));
+  self->cursor_position = gb_cell_get_position (cell);
+  self->cursor_column = gb_cell_get_column (cell);
+}
+
 static void
 scroll_sideways (GbGrid *self, GbCell *cell)
 {
@@ -159,11 +167,43 @@ gb_grid_move_to (GbGrid *self, guint position, guint column, gboolean extend)
       gtk_selection_model_select_item (selection, position, TRUE);
       self->anchor = position;
     }
-  self->cursor_column = column;
   gb_grid_scroll_to (self, position, column);
   cell = gb_grid_cell_at (self, position, column);
-  if (cell != NULL)
-    gtk_widget_grab_focus (GTK_WIDGET (cell));
+  if (cell == NULL)
+    return;
+  gb_grid_set_cursor (self, cell);
+  gtk_widget_grab_focus (GTK_WIDGET (cell));
+}
+
+/* The window's focus, unless it is in a cell whose row is gone: the toolkit keeps that as the focus until the next frame, and keys get
+ * lost in it. */
+static GtkWidget *
+living_focus (GbGrid *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_get_root (focus) == root ? focus : NULL;
+}
+
+/* A row with the focus went: the focus goes to where the row is now, or to what came up in its place. */
+static void
+refreshed_cb (GbGrid *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (self->rows));
+  guint position;
+  GbCell *cell;
+
+  if (root == NULL || gtk_root_get_focus (root) == NULL || living_focus (self) != NULL || self->cursor_row == NULL || n == 0)
+    return;
+  if (!gb_grid_position_of (self, self->cursor_row, &position))
+    position = MIN (self->cursor_position, n - 1);
+  cell = gb_grid_cell_at (self, position, self->cursor_column);
+  if (cell == NULL)
+    return;
+  gb_grid_set_cursor (self, cell);
+  gtk_widget_grab_focus (GTK_WIDGET (cell));
 }
 
 /* Selection ------------------------------------------------------------------------------------------------------------- */
@@ -310,8 +350,7 @@ gb_grid_find_cell (GbGrid *self, guint position, const char *column_name)
 static void
 place_cb (GbGrid *self, const GbPlace *place)
 {
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  GtkWidget *focus = living_focus (self);
   gboolean follow = focus == NULL || gtk_widget_is_ancestor (focus, GTK_WIDGET (self->view));
 
   if (gtk_widget_get_mapped (GTK_WIDGET (self)))
@@ -509,6 +548,9 @@ drop_rows (GbGrid *self)
   if (self->selection != NULL)
     g_signal_handlers_disconnect_by_data (self->selection, self);
   g_clear_object (&self->selection);
+  g_clear_object (&self->cursor_row);
+  if (self->rows != NULL)
+    g_signal_handlers_disconnect_by_data (self->rows, self);
   g_clear_object (&self->rows);
 }
 
@@ -519,6 +561,7 @@ make_rows (GbGrid *self)
   self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->rows)));
   g_signal_connect_swapped (self->selection, "selection-changed", G_CALLBACK (selection_changed_cb), self);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
+  g_signal_connect_swapped (self->rows, "refreshed", G_CALLBACK (refreshed_cb), self);
   search_changed_cb (self);
   selection_changed_cb (self);
 }

@@ -36,7 +36,7 @@ typedef struct
 {
   const char *name;  /* in the settings; that of a field takes the place of the field's own column */
   const char *title; /* untranslated; NULL: the field's label */
-  int width;         /* in characters; 0: as usual for the field */
+  int width;         /* in characters, of the main column the least; 0: as usual for the field */
   gboolean is_number;
   /* How the cell of @record looks. NULL: as the field is displayed. The record may be the boat itself in the tree of parts. */
   void (*look) (GbGrid *grid, const GbRecord *record, GbCellLook *look);

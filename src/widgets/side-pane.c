@@ -3,17 +3,18 @@
 
 #include "side-pane.h"
 
-#include <adwaita.h>
-
 /* Below this the two do not fit beside each other. */
 #define NARROW_WIDTH 900
 
 struct _GbSidePane
 {
   GtkWidget parent_instance;
-  AdwFlap *flap;
+  GtkWidget *content;
+  GtkWidget *side;
   GSettings *settings;
-  guint fold_id; /* an idle: folding asks for a new layout, which cannot be done within one */
+  gboolean revealed;
+  gboolean folded;
+  guint fold_id; /* an idle: what follows a fold asks for a new layout, which cannot be done within one */
 };
 
 enum
@@ -28,10 +29,17 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (GbSidePane, gb_side_pane, GTK_TYPE_WIDGET)
 
-gboolean
-gb_side_pane_is_folded (GbSidePane *self)
+/* Layout ---------------------------------------------------------------------------------------------------------------- */
+
+static int
+side_width (GbSidePane *self)
 {
-  return adw_flap_get_fold_policy (self->flap) == ADW_FLAP_FOLD_POLICY_ALWAYS;
+  int minimum;
+
+  if (self->side == NULL || !self->revealed)
+    return 0;
+  gtk_widget_measure (self->side, GTK_ORIENTATION_HORIZONTAL, -1, &minimum, NULL, NULL, NULL);
+  return minimum;
 }
 
 static gboolean
@@ -41,11 +49,15 @@ fold_cb (gpointer user_data)
   gboolean narrow = gtk_widget_get_width (GTK_WIDGET (self)) < NARROW_WIDTH;
 
   self->fold_id = 0;
-  if (narrow != gb_side_pane_is_folded (self))
-    {
-      adw_flap_set_fold_policy (self->flap, narrow ? ADW_FLAP_FOLD_POLICY_ALWAYS : ADW_FLAP_FOLD_POLICY_NEVER);
-      adw_flap_set_reveal_flap (self->flap, !narrow && g_settings_get_boolean (self->settings, "inspector"));
-    }
+  if (narrow == self->folded)
+    return G_SOURCE_REMOVE;
+  self->folded = narrow;
+  if (narrow)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "folded");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "folded");
+  gb_side_pane_set_revealed (self, !narrow && g_settings_get_boolean (self->settings, "inspector"));
+  gtk_widget_queue_resize (GTK_WIDGET (self));
   return G_SOURCE_REMOVE;
 }
 
@@ -53,9 +65,22 @@ static void
 gb_side_pane_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   GbSidePane *self = GB_SIDE_PANE (widget);
+  int aside = MIN (side_width (self), width);
+  GtkAllocation side = { width - aside, 0, aside, height };
 
-  gtk_widget_allocate (GTK_WIDGET (self->flap), width, height, baseline, NULL);
-  if ((width < NARROW_WIDTH) != gb_side_pane_is_folded (self) && self->fold_id == 0)
+  if (gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL)
+    side.x = 0;
+  if (self->content != NULL)
+    {
+      GtkAllocation content = { 0, 0, self->folded ? width : width - aside, height };
+
+      if (gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL)
+        content.x = width - content.width;
+      gtk_widget_size_allocate (self->content, &content, -1);
+    }
+  if (self->side != NULL && self->revealed)
+    gtk_widget_size_allocate (self->side, &side, -1);
+  if ((width < NARROW_WIDTH) != self->folded && self->fold_id == 0)
     self->fold_id = g_idle_add (fold_cb, self);
 }
 
@@ -63,28 +88,89 @@ static void
 gb_side_pane_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
                       int *minimum_baseline, int *natural_baseline)
 {
-  gtk_widget_measure (GTK_WIDGET (GB_SIDE_PANE (widget)->flap), orientation, for_size, minimum, natural, minimum_baseline,
-                      natural_baseline);
+  GbSidePane *self = GB_SIDE_PANE (widget);
+  int side_minimum = 0, side_natural = 0;
+
+  if (self->content != NULL)
+    gtk_widget_measure (self->content, orientation, -1, minimum, natural, NULL, NULL);
+  if (self->side == NULL || !self->revealed)
+    return;
+  gtk_widget_measure (self->side, orientation, -1, &side_minimum, &side_natural, NULL, NULL);
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    *natural += side_minimum;
+  *minimum = MAX (*minimum, side_minimum);
+  *natural = MAX (*natural, side_natural);
 }
 
+/* The details lie on top of the list. */
 static void
-revealed_cb (GbSidePane *self)
+gb_side_pane_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  if (!gb_side_pane_is_folded (self))
-    g_settings_set_boolean (self->settings, "inspector", adw_flap_get_reveal_flap (self->flap));
-  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_REVEALED]);
+  GbSidePane *self = GB_SIDE_PANE (widget);
+
+  if (self->content != NULL)
+    gtk_widget_snapshot_child (widget, self->content, snapshot);
+  if (self->side != NULL && self->revealed)
+    gtk_widget_snapshot_child (widget, self->side, snapshot);
+}
+
+/* Properties ------------------------------------------------------------------------------------------------------------ */
+
+gboolean
+gb_side_pane_is_folded (GbSidePane *self)
+{
+  return self->folded;
 }
 
 gboolean
 gb_side_pane_get_revealed (GbSidePane *self)
 {
-  return adw_flap_get_reveal_flap (self->flap);
+  return self->revealed;
 }
 
 void
 gb_side_pane_set_revealed (GbSidePane *self, gboolean revealed)
 {
-  adw_flap_set_reveal_flap (self->flap, revealed);
+  if (self->revealed == revealed)
+    return;
+  self->revealed = revealed;
+  if (!self->folded && self->fold_id == 0)
+    g_settings_set_boolean (self->settings, "inspector", revealed);
+  if (self->side != NULL)
+    gtk_widget_set_visible (self->side, revealed);
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_REVEALED]);
+}
+
+static gboolean
+side_key_cb (GbSidePane *self, guint keyval)
+{
+  if (keyval != GDK_KEY_Escape || !self->folded)
+    return GDK_EVENT_PROPAGATE;
+  gb_side_pane_set_revealed (self, FALSE);
+  gtk_widget_child_focus (self->content, GTK_DIR_TAB_FORWARD);
+  return GDK_EVENT_STOP;
+}
+
+static void
+set_child (GbSidePane *self, GtkWidget **place, GtkWidget *child)
+{
+  g_clear_pointer (place, gtk_widget_unparent);
+  *place = child;
+  if (child != NULL)
+    gtk_widget_set_parent (child, GTK_WIDGET (self));
+}
+
+static void
+set_side (GbSidePane *self, GtkWidget *side)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  set_child (self, &self->side, side);
+  gtk_widget_add_css_class (side, "gb-side");
+  gtk_widget_set_visible (side, self->revealed);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (side_key_cb), self);
+  gtk_widget_add_controller (side, keys);
 }
 
 static void
@@ -95,13 +181,13 @@ gb_side_pane_get_property (GObject *object, guint id, GValue *value, GParamSpec 
   switch (id)
     {
     case PROP_CONTENT:
-      g_value_set_object (value, adw_flap_get_content (self->flap));
+      g_value_set_object (value, self->content);
       break;
     case PROP_SIDE:
-      g_value_set_object (value, adw_flap_get_flap (self->flap));
+      g_value_set_object (value, self->side);
       break;
     case PROP_REVEALED:
-      g_value_set_boolean (value, gb_side_pane_get_revealed (self));
+      g_value_set_boolean (value, self->revealed);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -116,10 +202,10 @@ gb_side_pane_set_property (GObject *object, guint id, const GValue *value, GPara
   switch (id)
     {
     case PROP_CONTENT:
-      adw_flap_set_content (self->flap, g_value_get_object (value));
+      set_child (self, &self->content, g_value_get_object (value));
       break;
     case PROP_SIDE:
-      adw_flap_set_flap (self->flap, g_value_get_object (value));
+      set_side (self, g_value_get_object (value));
       break;
     case PROP_REVEALED:
       gb_side_pane_set_revealed (self, g_value_get_boolean (value));
@@ -129,16 +215,16 @@ gb_side_pane_set_property (GObject *object, guint id, const GValue *value, GPara
     }
 }
 
+/* The widget ------------------------------------------------------------------------------------------------------------ */
+
 static void
 gb_side_pane_dispose (GObject *object)
 {
   GbSidePane *self = GB_SIDE_PANE (object);
 
   g_clear_handle_id (&self->fold_id, g_source_remove);
-  if (self->flap != NULL)
-    g_signal_handlers_disconnect_by_data (self->flap, self);
-  if (self->flap != NULL)
-    gtk_widget_unparent (GTK_WIDGET (g_steal_pointer (&self->flap)));
+  g_clear_pointer (&self->content, gtk_widget_unparent);
+  g_clear_pointer (&self->side, gtk_widget_unparent);
   g_clear_object (&self->settings);
   G_OBJECT_CLASS (gb_side_pane_parent_class)->dispose (object);
 }
@@ -154,6 +240,8 @@ gb_side_pane_class_init (GbSidePaneClass *klass)
   object_class->set_property = gb_side_pane_set_property;
   widget_class->measure = gb_side_pane_measure;
   widget_class->size_allocate = gb_side_pane_size_allocate;
+  widget_class->snapshot = gb_side_pane_snapshot;
+  gtk_widget_class_set_css_name (widget_class, "gb-side-pane");
   properties[PROP_CONTENT]
     = g_param_spec_object ("content", NULL, NULL, GTK_TYPE_WIDGET, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   properties[PROP_SIDE] = g_param_spec_object ("side", NULL, NULL, GTK_TYPE_WIDGET, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
@@ -166,9 +254,5 @@ static void
 gb_side_pane_init (GbSidePane *self)
 {
   self->settings = g_settings_new ("org.garboard.Garboard");
-  self->flap = g_object_new (ADW_TYPE_FLAP, "flap-position", GTK_PACK_END, "fold-policy", ADW_FLAP_FOLD_POLICY_NEVER, "separator",
-                             gtk_separator_new (GTK_ORIENTATION_VERTICAL), "locked", TRUE, "swipe-to-open", FALSE, "reveal-flap",
-                             g_settings_get_boolean (self->settings, "inspector"), NULL);
-  g_signal_connect_swapped (self->flap, "notify::reveal-flap", G_CALLBACK (revealed_cb), self);
-  gtk_widget_set_parent (GTK_WIDGET (self->flap), GTK_WIDGET (self));
+  self->revealed = g_settings_get_boolean (self->settings, "inspector");
 }
