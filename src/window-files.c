@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-window-files"
 
-/* The window's dealings with files: new, open, demo, copy, check, drop, import, reports. */
+/* The window's dealings with files: new, open, demo, copy, check, drop, import. */
 
 #include "window-private.h"
 
@@ -9,15 +9,13 @@
 
 #include "boat/money.h"
 #include "pages/import-dialog.h"
-#include "reports/report.h"
+#include "store/store.h"
 
 /* Choosers ---------------------------------------------------------------------------------------------------------- */
 
-typedef void (*ChosenFunc) (GbWindow *self, GFile *file, gconstpointer data);
-
 typedef struct
 {
-  ChosenFunc func;
+  GbWindowChosen func;
   gconstpointer data; /* static */
 } Choice;
 
@@ -36,9 +34,9 @@ chooser_response_cb (GtkNativeDialog *dialog, int response, GbWindow *self)
   g_object_unref (dialog);
 }
 
-static void
-choose_file (GbWindow *self, const char *title, gboolean save, const char *file_name, GtkFileFilter *filter, ChosenFunc func,
-             gconstpointer data)
+void
+gb_window_choose_file (GbWindow *self, const char *title, gboolean save, const char *file_name, GtkFileFilter *filter,
+                       GbWindowChosen func, gconstpointer data)
 {
   GtkFileChooserNative *dialog
       = gtk_file_chooser_native_new (title, GTK_WINDOW (self), save ? GTK_FILE_CHOOSER_ACTION_SAVE : GTK_FILE_CHOOSER_ACTION_OPEN,
@@ -130,7 +128,7 @@ open_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   g_autoptr (GtkFileFilter) filter = filter_for (_ ("Builds"), "*.garboard");
 
-  choose_file (GB_WINDOW (widget), _ ("Open a Build"), FALSE, NULL, filter, opened_cb, NULL);
+  gb_window_choose_file (GB_WINDOW (widget), _ ("Open a Build"), FALSE, NULL, filter, opened_cb, NULL);
 }
 
 static void
@@ -165,25 +163,30 @@ start_boat (GbWindow *self, const char *path)
   return boat;
 }
 
+gboolean
+gb_window_start_build (GbWindow *self, const char *path)
+{
+  g_autoptr (GbBoat) boat = start_boat (self, path);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GbProject) project = gb_project_create (path, boat, &error);
+
+  if (project == NULL)
+    {
+      gb_window_tell (self, error->message);
+      return FALSE;
+    }
+  g_clear_object (&project);
+  open_elsewhere (self, path);
+  return TRUE;
+}
+
 static void
 new_chosen_cb (GbWindow *self, GFile *file, gconstpointer data)
 {
   g_autofree char *path = path_with_ending (file);
-  g_autoptr (GbBoat) boat = NULL;
-  g_autoptr (GbProject) project = NULL;
-  g_autoptr (GError) error = NULL;
 
-  if (path == NULL)
-    return;
-  boat = start_boat (self, path);
-  project = gb_project_create (path, boat, &error);
-  if (project == NULL)
-    {
-      gb_window_tell (self, error->message);
-      return;
-    }
-  g_clear_object (&project);
-  open_elsewhere (self, path);
+  if (path != NULL)
+    gb_window_start_build (self, path);
 }
 
 static void
@@ -191,7 +194,7 @@ new_build_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   g_autofree char *file_name = g_strconcat (_ ("My boat"), ".garboard", NULL);
 
-  choose_file (GB_WINDOW (widget), _ ("Where Shall the Build Be Kept?"), TRUE, file_name, NULL, new_chosen_cb, NULL);
+  gb_window_choose_file (GB_WINDOW (widget), _ ("Where Shall the Build Be Kept?"), TRUE, file_name, NULL, new_chosen_cb, NULL);
 }
 
 /* A path in the builds' folder that is not taken yet. */
@@ -234,18 +237,78 @@ open_demo_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
 /* Copy, check, close ------------------------------------------------------------------------------------------------- */
 
+/* Both may take long in a large build, so a worker does them through a connection of its own, which takes the file as it is on the disk. */
+typedef struct
+{
+  char *from;
+  char *to; /* NULL: to be checked */
+} FileWork;
+
+static void
+file_work_free (gpointer data)
+{
+  FileWork *work = data;
+
+  g_free (work->from);
+  g_free (work->to);
+  g_free (work);
+}
+
+/* Gives the sentence to tell. */
+static void
+work_on_file (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  const FileWork *work = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GbStore) store = gb_store_open (work->from, TRUE, &error);
+  g_autoptr (GPtrArray) faults = store != NULL && work->to == NULL ? gb_store_check (store) : NULL;
+  char *told;
+
+  if (store == NULL || (work->to != NULL && !gb_store_save_copy (store, work->to, &error)))
+    told = g_strdup (error->message);
+  else if (work->to != NULL)
+    told = g_strdup_printf (_ ("A copy is in %s"), work->to);
+  else
+    told = g_strdup (faults->len == 0 ? _ ("The file is sound.") : faults->pdata[0]);
+  g_task_return_pointer (task, told, g_free);
+}
+
+void
+gb_window_worked_cb (GObject *window, GAsyncResult *result, gpointer data)
+{
+  g_autofree char *told = g_task_propagate_pointer (G_TASK (result), NULL);
+
+  if (told != NULL)
+    gb_window_tell (GB_WINDOW (window), told);
+}
+
+static void
+start_file_work (GbWindow *self, const char *to)
+{
+  g_autoptr (GTask) task = g_task_new (self, NULL, gb_window_worked_cb, NULL);
+  FileWork *work = g_new (FileWork, 1);
+
+  *work = (FileWork){ g_strdup (gb_project_get_path (self->project)), g_strdup (to) };
+  g_task_set_source_tag (task, start_file_work);
+  g_task_set_task_data (task, work, file_work_free);
+  g_task_run_in_thread (task, work_on_file);
+}
+
+void
+gb_window_save_copy (GbWindow *self, const char *path)
+{
+  g_return_if_fail (GB_IS_WINDOW (self));
+  if (self->project != NULL)
+    start_file_work (self, path);
+}
+
 static void
 copy_chosen_cb (GbWindow *self, GFile *file, gconstpointer data)
 {
   g_autofree char *path = path_with_ending (file);
-  g_autofree char *told = NULL;
-  g_autoptr (GError) error = NULL;
 
-  if (path == NULL || self->project == NULL)
-    return;
-  if (gb_project_save_copy (self->project, path, &error))
-    told = g_strdup_printf (_ ("A copy is in %s"), path);
-  gb_window_tell (self, told != NULL ? told : error->message);
+  if (path != NULL)
+    gb_window_save_copy (self, path);
 }
 
 static void
@@ -254,16 +317,13 @@ save_copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
   GbWindow *self = GB_WINDOW (widget);
   g_autofree char *base = g_path_get_basename (gb_project_get_path (self->project));
 
-  choose_file (self, _ ("Save a Copy"), TRUE, base, NULL, copy_chosen_cb, NULL);
+  gb_window_choose_file (self, _ ("Save a Copy"), TRUE, base, NULL, copy_chosen_cb, NULL);
 }
 
 static void
 check_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  GbWindow *self = GB_WINDOW (widget);
-  g_autoptr (GPtrArray) faults = gb_project_check (self->project);
-
-  gb_window_tell (self, faults->len == 0 ? _ ("The file is sound.") : faults->pdata[0]);
+  start_file_work (GB_WINDOW (widget), NULL);
 }
 
 static void
@@ -289,86 +349,11 @@ import_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   gboolean parts = g_str_equal (name, "win.import-parts");
 
-  choose_file (GB_WINDOW (widget), parts ? _ ("Import Parts") : _ ("Import Purchases"), FALSE, NULL, NULL, import_chosen_cb,
+  gb_window_choose_file (GB_WINDOW (widget), parts ? _ ("Import Parts") : _ ("Import Purchases"), FALSE, NULL, NULL, import_chosen_cb,
                parts ? &import_parts : &import_lines);
 }
 
-/* Reports ----------------------------------------------------------------------------------------------------------- */
-
-typedef struct
-{
-  GbReportKind kind;
-  GbReportFormat format;
-} ReportChoice;
-
-/* One of each, so that a chooser can point at it while it is open. */
-static const ReportChoice *
-report_choice (GbReportKind kind, GbReportFormat format)
-{
-  static ReportChoice choices[GB_N_REPORTS][GB_N_FORMATS];
-
-  choices[kind][format] = (ReportChoice){ kind, format };
-  return &choices[kind][format];
-}
-
-static void
-report_chosen_cb (GbWindow *self, GFile *file, gconstpointer data)
-{
-  const ReportChoice *choice = data;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = NULL;
-  g_autofree char *told = NULL;
-  g_autofree char *path = g_file_get_path (file);
-
-  if (self->project == NULL)
-    return;
-  bytes = gb_report_make (choice->kind, choice->format, gb_project_get_boat (self->project), gb_project_get_findings (self->project),
-                          gb_today (), &error);
-  if (bytes != NULL
-      && g_file_replace_contents (file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), NULL, FALSE, G_FILE_CREATE_NONE, NULL,
-                                  NULL, &error))
-    told = g_strdup_printf (_ ("Written to %s"), path);
-  gb_window_tell (self, told != NULL ? told : error->message);
-}
-
-static void
-report_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  const char *kind_name, *format_name;
-  g_autofree char *file_name = NULL;
-  int kind, format;
-
-  g_variant_get (parameter, "(&s&s)", &kind_name, &format_name);
-  kind = gb_report_kind_by_name (kind_name);
-  format = gb_report_format_by_name (format_name);
-  if (kind < 0 || format < 0)
-    return;
-  file_name = g_strdup_printf ("%s.%s", kind_name, gb_report_format_ending (format));
-  choose_file (GB_WINDOW (widget), gb_report_kind_label (kind), TRUE, file_name, NULL, report_chosen_cb, report_choice (kind, format));
-}
-
 /* Menus and drops ----------------------------------------------------------------------------------------------------- */
-
-static void
-fill_report_menu (GbWindow *self)
-{
-  static const char *const format_labels[GB_N_FORMATS]
-      = { N_ ("As _Text…"), N_ ("As _CSV…"), N_ ("As _JSON…"), N_ ("As a _Workbook…"), N_ ("As _PDF…") };
-
-  for (guint kind = 0; kind < GB_N_REPORTS; kind++)
-    {
-      g_autoptr (GMenu) formats = g_menu_new ();
-
-      for (guint format = 0; format < GB_N_FORMATS; format++)
-        {
-          g_autoptr (GMenuItem) item = g_menu_item_new (_ (format_labels[format]), NULL);
-
-          g_menu_item_set_action_and_target (item, "win.report", "(ss)", gb_report_kind_name (kind), gb_report_format_name (format));
-          g_menu_append_item (formats, item);
-        }
-      g_menu_append_submenu (self->report_menu, gb_report_kind_label (kind), G_MENU_MODEL (formats));
-    }
-}
 
 static void
 fill_recent_menu (GbWindow *self)
@@ -404,27 +389,44 @@ gb_window_fill_file_menus (GbWindow *self)
     }
   fill_recent_menu (self);
   g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (fill_recent_menu), self, G_CONNECT_SWAPPED);
-  fill_report_menu (self);
+  gb_window_fill_report_menu (self);
+}
+
+static gboolean
+is_table (const char *path)
+{
+  static const char *const endings[] = { ".csv", ".tsv", ".txt" };
+  g_autofree char *lower = g_ascii_strdown (path, -1);
+
+  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
+    if (g_str_has_suffix (lower, endings[i]))
+      return TRUE;
+  return FALSE;
+}
+
+void
+gb_window_take_files (GbWindow *self, GSList *files)
+{
+  g_return_if_fail (GB_IS_WINDOW (self));
+  for (GSList *l = files; l != NULL; l = l->next)
+    {
+      g_autofree char *path = g_file_get_path (l->data);
+
+      if (path == NULL)
+        continue;
+      if (!is_table (path))
+        open_elsewhere (self, path);
+      else if (self->project == NULL)
+        gb_window_tell (self, _ ("Open a build first: a table is imported into it."));
+      else
+        import_chosen_cb (self, l->data, &import_parts);
+    }
 }
 
 static gboolean
 dropped_cb (GtkDropTarget *target, const GValue *value, double x, double y, gpointer data)
 {
-  GbWindow *self = data;
-  GSList *files = g_value_get_boxed (value);
-
-  for (GSList *l = files; l != NULL; l = l->next)
-    {
-      g_autofree char *path = g_file_get_path (l->data);
-      g_autofree char *lower = path != NULL ? g_ascii_strdown (path, -1) : NULL;
-
-      if (path == NULL)
-        continue;
-      if (g_str_has_suffix (lower, ".csv") || g_str_has_suffix (lower, ".tsv") || g_str_has_suffix (lower, ".txt"))
-        import_chosen_cb (self, l->data, &import_parts);
-      else
-        open_elsewhere (self, path);
-    }
+  gb_window_take_files (data, g_value_get_boxed (value));
   return TRUE;
 }
 
@@ -440,7 +442,7 @@ gb_window_accept_drops (GbWindow *self)
 void
 gb_window_update_file_actions (GbWindow *self)
 {
-  static const char *const need_build[] = { "win.save-copy", "win.check", "win.close-build", "win.report" };
+  static const char *const need_build[] = { "win.save-copy", "win.check", "win.close-build", "win.report", "win.print-report" };
   static const char *const need_edit[] = { "win.import-parts", "win.import-purchases" };
   gboolean open = self->project != NULL;
   gboolean editable = open && gb_project_get_read_only_reason (self->project) == NULL;
@@ -463,5 +465,5 @@ gb_window_install_file_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.close-build", NULL, close_build_action);
   gtk_widget_class_install_action (widget_class, "win.import-parts", NULL, import_action);
   gtk_widget_class_install_action (widget_class, "win.import-purchases", NULL, import_action);
-  gtk_widget_class_install_action (widget_class, "win.report", "(ss)", report_action);
+  gb_window_install_report_actions (widget_class);
 }

@@ -52,18 +52,36 @@ page_index (const char *name)
 
 /* What is shown -------------------------------------------------------------------------------------------------- */
 
+static void
+show_toast (GbWindow *self, const char *sentence, gboolean undo)
+{
+  g_autofree char *escaped = g_markup_escape_text (sentence, -1);
+  AdwToast *toast = adw_toast_new (escaped);
+
+  if (undo)
+    {
+      adw_toast_set_button_label (toast, _ ("Undo"));
+      adw_toast_set_action_name (toast, "win.undo");
+    }
+  if (self->toast != NULL)
+    adw_toast_dismiss (self->toast);
+  g_set_weak_pointer (&self->toast, toast);
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
 void
 gb_window_tell (GbWindow *self, const char *sentence)
 {
-  g_autofree char *escaped = g_markup_escape_text (sentence, -1);
-
-  adw_toast_overlay_add_toast (self->toasts, adw_toast_new (escaped));
+  g_return_if_fail (GB_IS_WINDOW (self));
+  show_toast (self, sentence, FALSE);
 }
 
 static void
 update_title (GbWindow *self)
 {
+  g_autofree char *file = NULL;
   g_autofree char *kept = NULL;
+  const char *name;
   GDateTime *at;
 
   if (self->project == NULL)
@@ -73,6 +91,10 @@ update_title (GbWindow *self)
       gtk_window_set_title (GTK_WINDOW (self), "Garboard");
       return;
     }
+  file = g_path_get_basename (gb_project_get_path (self->project));
+  name = gb_project_get_title (self->project);
+  if (name == NULL || *name == '\0')
+    name = file;
   at = gb_project_get_kept_at (self->project);
   if (gb_project_get_read_only_reason (self->project) != NULL)
     kept = g_strdup (_ ("open to read only"));
@@ -84,10 +106,10 @@ update_title (GbWindow *self)
       kept = g_strdup_printf (_ ("all changes kept, %s"), time);
     }
   else
-    kept = g_path_get_basename (gb_project_get_path (self->project));
-  adw_window_title_set_title (self->title, gb_project_get_title (self->project));
-  adw_window_title_set_subtitle (self->title, kept);
-  gtk_window_set_title (GTK_WINDOW (self), gb_project_get_title (self->project));
+    kept = g_strdup (file);
+  adw_window_title_set_title (self->title, name);
+  adw_window_title_set_subtitle (self->title, g_strcmp0 (name, kept) != 0 ? kept : "");
+  gtk_window_set_title (GTK_WINDOW (self), name);
 }
 
 static void
@@ -288,6 +310,37 @@ page_action (GtkWidget *widget, const char *name, GVariant *parameter)
   gb_window_show_page (GB_WINDOW (widget), g_variant_get_string (parameter, NULL));
 }
 
+/* A page and one of its views. */
+static void
+view_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GbWindow *self = GB_WINDOW (widget);
+  const char *page, *view;
+  GtkWidget *shown;
+  GObject *views;
+
+  g_variant_get (parameter, "(&s&s)", &page, &view);
+  shown = gb_window_get_page (self, page);
+  if (shown == NULL)
+    return;
+  gb_window_show_page (self, page);
+  views = gtk_widget_get_template_child (shown, G_OBJECT_TYPE (shown), "views");
+  if (GTK_IS_STACK (views))
+    gtk_stack_set_visible_child_name (GTK_STACK (views), view);
+}
+
+static void
+go_to_part_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GbWindow *self = GB_WINDOW (widget);
+  gint64 id = g_variant_get_int64 (parameter);
+
+  if (self->project == NULL || gb_boat_part (gb_project_get_boat (self->project), id) == NULL)
+    return;
+  gb_window_show_page (self, "parts");
+  gb_parts_page_show_part (GB_PARTS_PAGE (gb_window_get_page (self, "parts")), id);
+}
+
 static void
 add_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -311,12 +364,7 @@ tell_action (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 toast_undo_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  g_autofree char *escaped = g_markup_escape_text (g_variant_get_string (parameter, NULL), -1);
-  AdwToast *toast = adw_toast_new (escaped);
-
-  adw_toast_set_button_label (toast, _ ("Undo"));
-  adw_toast_set_action_name (toast, "win.undo");
-  adw_toast_overlay_add_toast (GB_WINDOW (widget)->toasts, toast);
+  show_toast (GB_WINDOW (widget), g_variant_get_string (parameter, NULL), TRUE);
 }
 
 static void
@@ -371,6 +419,7 @@ gb_window_dispose (GObject *object)
   GbWindow *self = GB_WINDOW (object);
 
   g_clear_handle_id (&self->narrow_id, g_source_remove);
+  g_clear_weak_pointer (&self->toast);
   if (self->project != NULL)
     gb_window_set_project (self, NULL);
   g_clear_object (&self->settings);
@@ -418,6 +467,8 @@ gb_window_class_init (GbWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "win.redo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "win.page", "s", page_action);
+  gtk_widget_class_install_action (widget_class, "win.view", "(ss)", view_action);
+  gtk_widget_class_install_action (widget_class, "win.go-to-part", "x", go_to_part_action);
   gtk_widget_class_install_action (widget_class, "win.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "win.find", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "win.tell", "s", tell_action);

@@ -3,6 +3,7 @@
 
 #include "grid-pane.h"
 
+#include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
 #include "boat/quantity.h"
@@ -13,25 +14,15 @@ struct _GbGridPane
 
   GbGrid *grid;
   GtkLabel *hint;
+  GbProject *project;
+  GtkWidget *table;    /* all of it but what stands there while there is nothing */
+  GtkWidget *nothing;  /* NULL: the table is shown from the start */
+  gboolean started;    /* the builder asked for the empty table, or emptied it */
 };
 
 G_DEFINE_FINAL_TYPE (GbGridPane, gb_grid_pane, GTK_TYPE_BOX)
 
 /* Adding rows ------------------------------------------------------------------------------------------------------- */
-
-/* The sibling that stands after @spot's; 0 at the end. */
-static gint64
-sibling_after (GbGrid *grid, GbRecordKind kind, GbGridSpot spot)
-{
-  const GbBoat *boat = gb_project_get_boat (gb_grid_get_project (grid));
-  const GbRecord *owner = gb_boat_get (boat, gb_record_type (kind)->owner, spot.owner);
-  const GPtrArray *siblings = spot.owner != 0 && owner != NULL ? gb_record_children (owner) : gb_boat_roots (boat, kind);
-
-  for (guint i = 0; i + 1 < siblings->len; i++)
-    if (((const GbRecord *) siblings->pdata[i])->id == spot.after)
-      return ((const GbRecord *) siblings->pdata[i + 1])->id;
-  return 0;
-}
 
 gint64
 gb_grid_add_draft (GbGrid *grid, GbRecord *draft, const char *field_name, const char *text, const GbChoiceItem *chosen,
@@ -58,7 +49,7 @@ gb_grid_add_draft (GbGrid *grid, GbRecord *draft, const char *field_name, const 
         return 0;
       gb_field_set (field, record, &value);
     }
-  return gb_project_add (project, g_steal_pointer (&record), spot.owner, sibling_after (grid, draft->kind, spot), error);
+  return gb_project_add (project, g_steal_pointer (&record), spot.owner, gb_grid_sibling_after (grid, spot), error);
 }
 
 gint64
@@ -178,7 +169,7 @@ make_header (GbGridPane *self, const char *heading, const char *add_label)
     {
       GtkWidget *add = gtk_button_new_with_label (add_label);
 
-      g_signal_connect_object (add, "clicked", G_CALLBACK (gb_grid_start_blank), self->grid, G_CONNECT_SWAPPED);
+      g_signal_connect_object (add, "clicked", G_CALLBACK (gb_grid_pane_start), self, G_CONNECT_SWAPPED);
       gtk_box_append (GTK_BOX (box), add);
     }
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "view-more-symbolic");
@@ -188,6 +179,73 @@ make_header (GbGridPane *self, const char *heading, const char *add_label)
   gtk_box_append (GTK_BOX (box), button);
   gb_grid_set_menu (self->grid, G_MENU_MODEL (row_menu));
   return box;
+}
+
+/* While there is nothing ---------------------------------------------------------------------------------------------- */
+
+static void
+show_table_or_nothing (GbGridPane *self)
+{
+  GbRecordKind kind = gb_grid_get_type_data (self->grid)->kind;
+
+  if (self->project != NULL && gb_boat_n (gb_project_get_boat (self->project), kind) > 0)
+    self->started = TRUE;
+  if (self->nothing == NULL)
+    return;
+  gtk_widget_set_visible (self->table, self->started);
+  gtk_widget_set_visible (self->nothing, !self->started);
+  gtk_widget_set_sensitive (adw_status_page_get_child (ADW_STATUS_PAGE (self->nothing)),
+                            self->project != NULL && gb_project_get_read_only_reason (self->project) == NULL);
+}
+
+void
+gb_grid_pane_start (GbGridPane *self)
+{
+  g_return_if_fail (GB_IS_GRID_PANE (self));
+  self->started = TRUE;
+  show_table_or_nothing (self);
+  gb_grid_start_blank (self->grid);
+}
+
+void
+gb_grid_pane_set_project (GbGridPane *self, GbProject *project)
+{
+  g_return_if_fail (GB_IS_GRID_PANE (self));
+  if (self->project != NULL)
+    g_signal_handlers_disconnect_by_data (self->project, self);
+  g_set_object (&self->project, project);
+  gb_grid_set_project (self->grid, project);
+  self->started = FALSE;
+  if (project != NULL)
+    g_signal_connect_object (project, "changed", G_CALLBACK (show_table_or_nothing), self, G_CONNECT_SWAPPED);
+  show_table_or_nothing (self);
+}
+
+void
+gb_grid_pane_set_nothing (GbGridPane *self, const char *title, const char *sentence, const char *button, const char *action)
+{
+  GtkWidget *page = adw_status_page_new ();
+  GtkWidget *start = gtk_button_new_with_mnemonic (button);
+
+  g_return_if_fail (GB_IS_GRID_PANE (self));
+  g_return_if_fail (self->nothing == NULL);
+
+  gtk_widget_set_halign (start, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (start, "pill");
+  gtk_widget_add_css_class (start, "suggested-action");
+  if (action != NULL)
+    gtk_actionable_set_action_name (GTK_ACTIONABLE (start), action);
+  else
+    g_signal_connect_object (start, "clicked", G_CALLBACK (gb_grid_pane_start), self, G_CONNECT_SWAPPED);
+  adw_status_page_set_title (ADW_STATUS_PAGE (page), title);
+  adw_status_page_set_description (ADW_STATUS_PAGE (page), sentence);
+  adw_status_page_set_child (ADW_STATUS_PAGE (page), start);
+  gtk_widget_add_css_class (page, "compact");
+  gtk_widget_set_vexpand (page, TRUE);
+  gtk_widget_set_hexpand (page, TRUE);
+  gtk_box_append (GTK_BOX (self), page);
+  self->nothing = page;
+  show_table_or_nothing (self);
 }
 
 void
@@ -214,8 +272,19 @@ gb_grid_pane_select_first (GbGridPane *self, const GPtrArray *records)
 }
 
 static void
+gb_grid_pane_dispose (GObject *object)
+{
+  GbGridPane *self = GB_GRID_PANE (object);
+
+  if (self->project != NULL)
+    gb_grid_pane_set_project (self, NULL);
+  G_OBJECT_CLASS (gb_grid_pane_parent_class)->dispose (object);
+}
+
+static void
 gb_grid_pane_class_init (GbGridPaneClass *klass)
 {
+  G_OBJECT_CLASS (klass)->dispose = gb_grid_pane_dispose;
 }
 
 static void
@@ -239,9 +308,11 @@ gb_grid_pane_new (const GbGridType *type, const char *heading, const char *add_l
   gtk_widget_set_visible (GTK_WIDGET (self->hint), FALSE);
   gtk_widget_set_vexpand (GTK_WIDGET (self->grid), TRUE);
 
-  gtk_box_append (GTK_BOX (self), make_header (self, heading, add_label));
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->hint));
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->grid));
+  self->table = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_box_append (GTK_BOX (self->table), make_header (self, heading, add_label));
+  gtk_box_append (GTK_BOX (self->table), GTK_WIDGET (self->hint));
+  gtk_box_append (GTK_BOX (self->table), GTK_WIDGET (self->grid));
+  gtk_box_append (GTK_BOX (self), self->table);
   /* The menus name actions of the grid, which the button stands beside. */
   gtk_widget_insert_action_group (GTK_WIDGET (self), "grid", gb_grid_get_actions (self->grid));
   actions = make_actions (self->grid);

@@ -13,6 +13,13 @@ G_DECLARE_FINAL_TYPE (GbGridPane, gb_grid_pane, GB, GRID_PANE, GtkBox)
 /* @heading and @add_label are translated; NULL: none. */
 GbGridPane *gb_grid_pane_new (const GbGridType *type, const char *heading, const char *add_label);
 GbGrid *gb_grid_pane_get_grid (GbGridPane *self);
+/* NULL empties it. */
+void gb_grid_pane_set_project (GbGridPane *self, GbProject *project);
+/* Starts a new row, as the button does. */
+void gb_grid_pane_start (GbGridPane *self);
+/* What stands in its place while the build has no record of the kind: what belongs there, and the one button that starts it (by @action; NULL: by
+ * gb_grid_pane_start()). All translated. */
+void gb_grid_pane_set_nothing (GbGridPane *self, const char *title, const char *sentence, const char *button, const char *action);
 /* A quiet sentence under the heading; "" hides it. */
 void gb_grid_pane_set_hint (GbGridPane *self, const char *hint);
 

@@ -62,6 +62,7 @@ add_station (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridS
 }
 
 static const GbGridColumn station_columns[] = {
+  { .name = "x", .width = 8, .is_number = TRUE },
   { .name = "points", .title = N_ ("Points"), .width = 6, .is_number = TRUE, .look = look_n_points },
   { NULL },
 };
@@ -70,7 +71,7 @@ const GbGridType gb_station_grid_type = {
   .kind = GB_RECORD_STATION,
   .shown = station_shown,
   .main_column = "x",
-  .blank_text = N_ ("Type an x to add a station"),
+  .blank_text = N_ ("Type an x"),
   .columns = station_columns,
   .add = add_station,
 };
@@ -90,12 +91,18 @@ add_offset (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSp
   return gb_grid_add_draft (grid, draft, "y", text, NULL, spot, error);
 }
 
+static const GbGridColumn offset_columns[] = {
+  { .name = "y", .width = 8, .is_number = TRUE },
+  { .name = "z", .width = 8, .is_number = TRUE },
+  { NULL },
+};
 static const char *const offset_shown[] = { "y", "z", NULL };
 const GbGridType gb_offset_grid_type = {
   .kind = GB_RECORD_OFFSET,
   .shown = offset_shown,
   .main_column = "y",
   .blank_text = N_ ("Type a y"),
+  .columns = offset_columns,
   .add = add_offset,
 };
 
@@ -116,6 +123,7 @@ look_load_sum (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 }
 
 static const GbGridColumn load_columns[] = {
+  { .name = "name", .width = 24 },
   { .name = "sum", .title = N_ ("In all"), .width = 10, .is_number = TRUE, .look = look_load_sum },
   { NULL },
 };
@@ -125,7 +133,7 @@ const GbGridType gb_load_grid_type = {
   .shown = load_shown,
   .main_column = "name",
   .settings_key = "loads-columns",
-  .blank_text = N_ ("Type a name to add a person, gear or water"),
+  .blank_text = N_ ("Type a name to add a load"),
   .columns = load_columns,
   .add = add_named,
 };

@@ -23,6 +23,7 @@ struct _GbHullsPage
   GbGridPane *offsets;
   GbGridPane *load_pane;
   GtkWidget *inspector;
+  GtkWidget *details;
 
   GtkStack *views;
   GtkBox *tables;
@@ -89,7 +90,7 @@ static void
 hull_selected_cb (GbGrid *grid, GbHullsPage *self)
 {
   const GbHull *hull = hull_at_hand (self);
-  gboolean by_stations = hull == NULL || hull->form == GB_HULL_STATIONS;
+  gboolean by_stations = hull != NULL && hull->form == GB_HULL_STATIONS;
   const gint64 ids[] = { hull != NULL ? hull->rec.id : 0 };
 
   gb_grid_set_owner (gb_grid_pane_get_grid (self->stations), hull != NULL ? hull->rec.id : NOBODY);
@@ -97,8 +98,10 @@ hull_selected_cb (GbGrid *grid, GbHullsPage *self)
   if (hull != NULL && only_selected (self->stations) == NOBODY)
     gb_grid_pane_select_first (self->stations, gb_record_children (&hull->rec));
   station_selected_cb (gb_grid_pane_get_grid (self->stations), self);
+  gtk_widget_set_visible (self->details, hull != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->stations), by_stations);
   gtk_widget_set_visible (GTK_WIDGET (self->offsets), by_stations);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->hulls), hull == NULL);
   gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_HULL, ids, hull != NULL ? 1 : 0);
   show_trouble (self);
 }
@@ -157,7 +160,7 @@ add_hull_action (GtkWidget *widget, const char *name, GVariant *parameter)
   GbHullsPage *self = GB_HULLS_PAGE (widget);
 
   gtk_stack_set_visible_child_name (self->views, "hulls");
-  gb_grid_start_blank (gb_grid_pane_get_grid (self->hulls));
+  gb_grid_pane_start (self->hulls);
 }
 
 static void
@@ -167,7 +170,7 @@ add_load_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   gtk_stack_set_visible_child_name (self->views, "loads");
   ensure_condition (self);
-  gb_grid_start_blank (gb_grid_pane_get_grid (self->load_pane));
+  gb_grid_pane_start (self->load_pane);
 }
 
 /* Object ------------------------------------------------------------------------------------------------------------ */
@@ -179,10 +182,10 @@ set_project (GbHullsPage *self, GbProject *project)
     g_signal_handlers_disconnect_by_data (self->project, self);
   g_set_object (&self->project, project);
   gb_chart_host_set_project (self->charts, project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->hulls), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->stations), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->offsets), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->load_pane), project);
+  gb_grid_pane_set_project (self->hulls, project);
+  gb_grid_pane_set_project (self->stations, project);
+  gb_grid_pane_set_project (self->offsets, project);
+  gb_grid_pane_set_project (self->load_pane, project);
   if (project != NULL)
     {
       g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
@@ -261,10 +264,25 @@ static void
 add_table (GbHullsPage *self, GtkWidget *table, int width, gboolean expand)
 {
   if (gtk_widget_get_first_child (GTK_WIDGET (self->tables)) != NULL)
-    gtk_box_append (self->tables, gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+    gtk_widget_add_css_class (table, "gb-beside");
   gtk_widget_set_size_request (table, width, -1);
   gtk_widget_set_hexpand (table, expand);
   gtk_box_append (self->tables, table);
+}
+
+/* The details may be higher than the tables beside them. */
+static GtkWidget *
+make_scroller (GtkWidget *inspector)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), inspector);
+  gtk_widget_set_margin_start (inspector, 12);
+  gtk_widget_set_margin_end (inspector, 12);
+  gtk_widget_set_margin_top (inspector, 12);
+  gtk_widget_set_margin_bottom (inspector, 12);
+  return scroller;
 }
 
 static void
@@ -276,10 +294,19 @@ make_tables (GbHullsPage *self)
   self->inspector = gb_inspector_new ();
   self->load_pane = gb_grid_pane_new (&gb_load_grid_type, _ ("Usual load"), NULL);
 
-  add_table (self, GTK_WIDGET (self->hulls), 150, FALSE);
-  add_table (self, self->inspector, 260, TRUE);
-  add_table (self, GTK_WIDGET (self->stations), 130, FALSE);
-  add_table (self, GTK_WIDGET (self->offsets), 160, FALSE);
+  gb_grid_pane_set_nothing (self->hulls, _ ("No hull yet"),
+                            _ ("A hull tells how much the boat carries and how deep she floats. A box of three sides is enough to begin with; "
+                               "stations and offsets can follow."),
+                            _ ("_Add a Hull"), NULL);
+  gb_grid_pane_set_nothing (self->load_pane, _ ("Nobody aboard yet"),
+                            _ ("List who and what comes aboard on a usual day: people, gear, water. Then you see what may still come aboard."),
+                            _ ("_Add a Load"), "loads.add");
+
+  add_table (self, GTK_WIDGET (self->hulls), 140, FALSE);
+  self->details = make_scroller (self->inspector);
+  add_table (self, self->details, 260, TRUE);
+  add_table (self, GTK_WIDGET (self->stations), 140, FALSE);
+  add_table (self, GTK_WIDGET (self->offsets), 170, FALSE);
   gtk_box_append (self->loads, GTK_WIDGET (self->load_pane));
 
   g_signal_connect_object (gb_grid_pane_get_grid (self->hulls), "selection-changed", G_CALLBACK (hull_selected_cb), self, 0);

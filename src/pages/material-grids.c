@@ -104,8 +104,9 @@ offer_catalogue (GbGrid *grid)
 }
 
 static const GbGridColumn material_columns[] = {
+  { .name = "name", .width = 22 },
   { .name = "figure", .title = N_ ("Figure"), .width = 12, .is_number = TRUE, .look = look_figure },
-  { .name = "spread", .title = N_ ("Spread"), .width = 7, .is_number = TRUE, .look = look_spread },
+  { .name = "spread", .title = N_ ("Spread"), .width = 9, .is_number = TRUE, .look = look_spread },
   { .name = "source", .width = 30 },
   { NULL },
 };
@@ -115,7 +116,7 @@ const GbGridType gb_material_grid_type = {
   .shown = material_shown,
   .main_column = "name",
   .settings_key = "materials-columns",
-  .blank_text = N_ ("Type a name: one of the table's, or your own"),
+  .blank_text = N_ ("Type a material"),
   .columns = material_columns,
   .add = add_material,
   .add_choices = offer_catalogue,
@@ -198,6 +199,7 @@ add_stock (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpo
 }
 
 static const GbGridColumn stock_columns[] = {
+  { .name = "name", .width = 22 },
   { .name = "size", .title = N_ ("Size"), .width = 20, .look = look_size },
   { NULL },
 };
@@ -207,7 +209,7 @@ const GbGridType gb_stock_grid_type = {
   .shown = stock_shown,
   .main_column = "name",
   .settings_key = "stock-columns",
-  .blank_text = N_ ("Type a name to add stock"),
+  .blank_text = N_ ("Type a name"),
   .columns = stock_columns,
   .add = add_stock,
 };

@@ -64,10 +64,16 @@ shows_stock (GbMaterialsPage *self)
   return g_strcmp0 (gtk_stack_get_visible_child_name (self->views), "stock") == 0;
 }
 
+static GbGridPane *
+pane_at_hand (GbMaterialsPage *self)
+{
+  return shows_stock (self) ? self->stock : self->materials;
+}
+
 static GbGrid *
 grid_at_hand (GbMaterialsPage *self)
 {
-  return gb_grid_pane_get_grid (shows_stock (self) ? self->stock : self->materials);
+  return gb_grid_pane_get_grid (pane_at_hand (self));
 }
 
 /* The one row that is selected, or 0. */
@@ -102,7 +108,7 @@ show_samples (GbMaterialsPage *self, gint64 material)
 
   if (gb_grid_get_owner (grid) != owner)
     gb_grid_set_owner (grid, owner);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->samples), material != 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->samples), material != 0);
 }
 
 /* Only a sheet, a length or a block has sides that make a density of a mass. */
@@ -223,7 +229,7 @@ place_cb (GbProject *project, const GbPlace *place, GbMaterialsPage *self)
 static void
 add_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  gb_grid_start_blank (grid_at_hand (GB_MATERIALS_PAGE (widget)));
+  gb_grid_pane_start (pane_at_hand (GB_MATERIALS_PAGE (widget)));
 }
 
 static void
@@ -240,9 +246,9 @@ set_project (GbMaterialsPage *self, GbProject *project)
   if (self->project != NULL)
     g_signal_handlers_disconnect_by_data (self->project, self);
   g_set_object (&self->project, project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->materials), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->samples), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->stock), project);
+  gb_grid_pane_set_project (self->materials, project);
+  gb_grid_pane_set_project (self->samples, project);
+  gb_grid_pane_set_project (self->stock, project);
   if (project == NULL)
     {
       gb_inspector_show (GB_INSPECTOR (self->inspector), NULL, GB_RECORD_MATERIAL, NULL, 0);
@@ -338,8 +344,16 @@ gb_materials_page_init (GbMaterialsPage *self)
   self->stock = gb_grid_pane_new (&gb_stock_grid_type, _ ("Stock: what the shop sells and the shed holds"), NULL);
   gb_grid_pane_set_hint (self->samples, _ ("Put a piece on the scale and measure its sides: the figure follows, with its own spread."));
   gb_grid_set_owner (gb_grid_pane_get_grid (self->samples), NOBODY);
-  gtk_widget_set_size_request (GTK_WIDGET (self->materials), -1, 180);
-  gtk_widget_set_size_request (GTK_WIDGET (self->samples), -1, 150);
+  gb_grid_pane_set_nothing (self->materials, _ ("No materials yet"),
+                            _ ("Name what the boat is made of. What is in Garboard's table comes with its figures and their source; your own can be put "
+                               "on the scale."),
+                            _ ("_Add a Material"), NULL);
+  gb_grid_pane_set_nothing (self->stock, _ ("No stock yet"),
+                            _ ("Sheets, lengths, tins and fittings: what the shop sells, and what is in the shed already. Parts that name their stock "
+                               "take their material and thickness from it, and you see what to buy."),
+                            _ ("_Add Stock"), NULL);
+  gtk_widget_set_size_request (GTK_WIDGET (self->materials), -1, 170);
+  gtk_widget_set_size_request (GTK_WIDGET (self->samples), -1, 200);
   gtk_widget_set_hexpand (GTK_WIDGET (self->stock), TRUE);
   gtk_paned_set_start_child (self->paned, GTK_WIDGET (self->materials));
   gtk_paned_set_end_child (self->paned, GTK_WIDGET (self->samples));

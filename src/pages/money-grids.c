@@ -69,6 +69,7 @@ add_head (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot
 }
 
 static const GbGridColumn budget_columns[] = {
+  { .name = "name", .width = 24 },
   { .name = "spent", .title = N_ ("Spent"), .width = 11, .is_number = TRUE, .look = look_spent },
   { .name = "to-buy", .title = N_ ("Still to buy"), .width = 11, .is_number = TRUE, .look = look_head_to_buy },
   { .name = "forecast", .title = N_ ("Forecast"), .width = 11, .is_number = TRUE, .look = look_forecast },
@@ -79,7 +80,7 @@ const GbGridType gb_budget_grid_type = {
   .kind = GB_RECORD_CATEGORY,
   .shown = budget_shown,
   .main_column = "name",
-  .blank_text = N_ ("Type a name to add a head of the budget"),
+  .blank_text = N_ ("Type a name to add a head"),
   .columns = budget_columns,
   .add = add_head,
 };
@@ -152,6 +153,7 @@ look_cost (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 }
 
 static const GbGridColumn to_buy_columns[] = {
+  { .name = "name", .width = 22 },
   { .name = "need", .title = N_ ("Needed"), .width = 8, .is_number = TRUE, .look = look_need },
   { .name = "bought", .title = N_ ("Bought"), .width = 8, .is_number = TRUE, .look = look_bought },
   { .name = "to-buy", .title = N_ ("Packs to buy"), .width = 10, .is_number = TRUE, .look = look_to_buy },

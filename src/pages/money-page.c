@@ -80,14 +80,21 @@ update (GbMoneyPage *self)
     }
 }
 
+/* What is to be bought is stock, and that is entered on its own page. */
+static void
+go_to_stock_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  gtk_widget_activate_action (widget, "win.view", "(ss)", "materials", "stock");
+}
+
 static void
 set_project (GbMoneyPage *self, GbProject *project)
 {
   if (self->project != NULL)
     g_signal_handlers_disconnect_by_data (self->project, self);
   gb_chart_host_set_project (self->charts, project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->budget_pane), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->to_buy_pane), project);
+  gb_grid_pane_set_project (self->budget_pane, project);
+  gb_grid_pane_set_project (self->to_buy_pane, project);
   for (guint i = 0; i < N_SUMS; i++)
     gb_fact_row_set_project (self->facts[i], project);
   if (!g_set_object (&self->project, project) || project == NULL)
@@ -154,6 +161,7 @@ gb_money_page_class_init (GbMoneyPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, GbMoneyPage, sums);
   gtk_widget_class_bind_template_child (widget_class, GbMoneyPage, budget);
   gtk_widget_class_bind_template_child (widget_class, GbMoneyPage, to_buy);
+  gtk_widget_class_install_action (widget_class, "money.go-to-stock", NULL, go_to_stock_action);
 }
 
 static void
@@ -169,6 +177,13 @@ gb_money_page_init (GbMoneyPage *self)
   self->budget_pane = gb_grid_pane_new (&gb_budget_grid_type, _ ("Heads of the budget"), _ ("Add a Head"));
   self->to_buy_pane = gb_grid_pane_new (&gb_to_buy_grid_type, _ ("Stock still to buy"), NULL);
   gb_grid_pane_set_hint (self->to_buy_pane, _ ("What the parts need with the cutting allowance, less what is on hand and bought, in whole packs."));
+  gb_grid_pane_set_nothing (self->budget_pane, _ ("No budget yet"),
+                            _ ("Share what you mean to spend among a few heads, such as timber, rig and paint. What is spent and what is still to "
+                               "buy then stands against each."),
+                            _ ("_Add a Head"), NULL);
+  gb_grid_pane_set_nothing (self->to_buy_pane, _ ("Nothing to buy"),
+                            _ ("Once there is stock that parts are made of, this says how much of it is still to be bought, and for how much."),
+                            _ ("_Go to the Stock"), "money.go-to-stock");
   gtk_box_append (self->budget, GTK_WIDGET (self->budget_pane));
   gtk_box_append (self->to_buy, GTK_WIDGET (self->to_buy_pane));
 

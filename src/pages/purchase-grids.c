@@ -87,6 +87,7 @@ offer_suppliers (GbGrid *grid)
 }
 
 static const GbGridColumn purchase_columns[] = {
+  { .name = "supplier", .width = 15 },
   { .name = "date", .width = 10, .look = look_date },
   { .name = "total", .title = N_ ("Total"), .width = 10, .is_number = TRUE, .look = look_total },
   { NULL },
@@ -97,7 +98,7 @@ const GbGridType gb_purchase_grid_type = {
   .shown = purchase_shown,
   .main_column = "supplier",
   .settings_key = "purchases-columns",
-  .blank_text = N_ ("Type a shop to add a receipt"),
+  .blank_text = N_ ("Type a shop"),
   .columns = purchase_columns,
   .add = add_purchase,
   .add_choices = offer_suppliers,
@@ -180,7 +181,7 @@ const GbGridType gb_line_grid_type = {
   .kind = GB_RECORD_LINE,
   .shown = line_shown,
   .main_column = "what",
-  .blank_text = N_ ("Type what was bought: stock, a part, or anything"),
+  .blank_text = N_ ("Type what was bought"),
   .columns = line_columns,
   .add = add_line,
   .add_choices = offer_things,

@@ -115,7 +115,7 @@ add_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   self->started = TRUE;
   update (self);
-  gb_grid_start_blank (gb_grid_pane_get_grid (self->receipts));
+  gb_grid_pane_start (self->receipts);
 }
 
 static void
@@ -133,8 +133,8 @@ set_project (GbPurchasesPage *self, GbProject *project)
     g_signal_handlers_disconnect_by_data (self->project, self);
   g_set_object (&self->project, project);
   self->started = FALSE;
-  gb_grid_set_project (gb_grid_pane_get_grid (self->receipts), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->lines), project);
+  gb_grid_pane_set_project (self->receipts, project);
+  gb_grid_pane_set_project (self->lines, project);
   if (project == NULL)
     return;
   g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);

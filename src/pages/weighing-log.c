@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "boat/deviation.h"
 #include "boat/quantity.h"
 #include "pages/grid-pane.h"
 
@@ -50,8 +51,6 @@ static void
 look_result (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 {
   const GbWeighed *weighed = find_weighed (grid, record);
-  g_autofree char *mass = NULL;
-  g_autofree char *sd = NULL;
 
   if (weighed == NULL || isnan (weighed->mass))
     {
@@ -60,9 +59,8 @@ look_result (GbGrid *grid, const GbRecord *record, GbCellLook *look)
       look->flags = GB_CELL_TROUBLE;
       return;
     }
-  mass = show_mass (grid, weighed->mass);
-  sd = show_mass (grid, weighed->mass_sd);
-  look->text = g_strdup_printf ("%s ± %s", mass, sd);
+  look->text = gb_quantity_format_with_sd (weighed->mass, weighed->mass_sd, GB_DIM_MASS,
+                                           gb_project_get_build (gb_grid_get_project (grid))->units);
   look->flags = weighed->stands ? GB_CELL_STRONG : GB_CELL_DIM;
   look->note = weighed->stands ? NULL : g_strdup (_ ("A later weighing stands instead."));
 }
@@ -96,7 +94,14 @@ look_centre (GbGrid *grid, const GbRecord *record, GbCellLook *look)
   g_autofree char *x = gb_quantity_format (weighed != NULL ? weighed->x : NAN, GB_DIM_LENGTH, units);
   g_autofree char *y = gb_quantity_format (weighed != NULL ? weighed->y : NAN, GB_DIM_LENGTH, units);
 
-  look->text = weighed == NULL || isnan (weighed->x) ? g_strdup ("–") : g_strdup_printf ("x %s, y %s", x, y);
+  if (weighed == NULL || (isnan (weighed->x) && isnan (weighed->y)))
+    look->text = g_strdup ("–");
+  else if (isnan (weighed->y))
+    look->text = g_strdup_printf ("x %s", x);
+  else if (isnan (weighed->x))
+    look->text = g_strdup_printf ("y %s", y);
+  else
+    look->text = g_strdup_printf ("x %s, y %s", x, y);
 }
 
 static gint64
@@ -121,7 +126,7 @@ offer_things (GbGrid *grid)
 
 static const GbGridColumn weighing_columns[] = {
   { .name = "part", .width = 24, .look = look_part },
-  { .name = "result", .title = N_ ("Scale says"), .width = 16, .is_number = TRUE, .look = look_result },
+  { .name = "result", .title = N_ ("Scale says"), .width = 15, .is_number = TRUE, .look = look_result },
   { .name = "listed", .title = N_ ("Expected"), .width = 10, .is_number = TRUE, .look = look_listed },
   { .name = "difference", .title = N_ ("Difference"), .width = 10, .is_number = TRUE, .look = look_difference },
   { .name = "centre", .title = N_ ("Centre"), .width = 18, .look = look_centre },
@@ -133,7 +138,7 @@ static const GbGridType weighing_type = {
   .kind = GB_RECORD_WEIGHING,
   .shown = weighing_shown,
   .main_column = "part",
-  .blank_text = N_ ("Type the name of what was weighed"),
+  .blank_text = N_ ("Type what was weighed"),
   .columns = weighing_columns,
   .add = add_weighing,
   .add_choices = offer_things,
@@ -162,7 +167,7 @@ selection_changed_cb (GbGrid *grid, GbWeighingLog *self)
   guint n;
   g_autofree gint64 *ids = gb_grid_dup_selected (grid, &n);
 
-  gtk_widget_set_sensitive (GTK_WIDGET (self->readings), n == 1);
+  gtk_widget_set_visible (GTK_WIDGET (self->readings), n == 1);
   gb_grid_set_owner (gb_grid_pane_get_grid (self->readings), n == 1 ? ids[0] : -1);
 }
 
@@ -170,8 +175,10 @@ void
 gb_weighing_log_set_project (GbWeighingLog *self, GbProject *project)
 {
   g_return_if_fail (GB_IS_WEIGHING_LOG (self));
-  gb_grid_set_project (gb_grid_pane_get_grid (self->weighings), project);
-  gb_grid_set_project (gb_grid_pane_get_grid (self->readings), project);
+  gb_grid_pane_set_project (self->weighings, project);
+  gb_grid_pane_set_project (self->readings, project);
+  if (project != NULL)
+    gb_grid_pane_select_first (self->weighings, gb_boat_roots (gb_project_get_boat (project), GB_RECORD_WEIGHING));
 }
 
 static void
@@ -188,7 +195,11 @@ gb_weighing_log_init (GbWeighingLog *self)
   self->readings = gb_grid_pane_new (&reading_type, _ ("Readings"), NULL);
   gb_grid_pane_set_hint (self->readings, _ ("On one scale, one reading without a place. On two or three supports, a reading and a place for each; "
                                             "they give the centre as well."));
-  gtk_widget_set_sensitive (GTK_WIDGET (self->readings), FALSE);
+  gtk_widget_set_visible (GTK_WIDGET (self->readings), FALSE);
+  gb_grid_pane_set_nothing (self->weighings, _ ("Nothing weighed yet"),
+                            _ ("Whatever comes off the bench goes on the scale: what it weighs then stands instead of what was reckoned, and the "
+                               "forecast follows."),
+                            _ ("_Weigh Something"), NULL);
   gb_grid_set_owner (gb_grid_pane_get_grid (self->readings), -1);
   g_signal_connect_object (gb_grid_pane_get_grid (self->weighings), "selection-changed", G_CALLBACK (selection_changed_cb), self, 0);
 

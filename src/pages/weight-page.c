@@ -129,6 +129,8 @@ target_text (double total, double target, GbUnits units)
   g_autofree char *mass = mass_text (total, units);
   g_autofree char *aim = mass_text (target, units);
 
+  if (isnan (total))
+    return g_strdup ("–");
   if (isnan (target))
     return g_strdup_printf (_ ("%s, no target set"), mass);
   return g_strdup_printf (_ ("%s of %s"), mass, aim);
@@ -155,6 +157,8 @@ gyration_text (const GbMass *boat, GbUnits units)
   g_autofree char *z = NULL;
 
   gb_radii_of_gyration (boat, radii);
+  if (isnan (radii[0]) && isnan (radii[1]) && isnan (radii[2]))
+    return g_strdup ("–");
   x = length_text (radii[0], units);
   y = length_text (radii[1], units);
   z = length_text (radii[2], units);
@@ -165,8 +169,10 @@ gyration_text (const GbMass *boat, GbUnits units)
 static char *
 known_text (const GbMass *boat)
 {
-  double sum = boat->mass > 0 ? boat->mass : 1;
+  double sum = boat->mass;
 
+  if (!(sum > 0))
+    return g_strdup ("–");
   return g_strdup_printf (_ ("%.0f %%, %.0f %%, %.0f %%"), 100 * boat->by_as[GB_AS_ESTIMATED] / sum,
                           100 * boat->by_as[GB_AS_CALCULATED] / sum, 100 * boat->by_as[GB_AS_WEIGHED] / sum);
 }
@@ -192,10 +198,12 @@ static void
 show_light (GbWeightPage *self, const GbBuild *build, const GbFindings *f)
 {
   const GbMass *boat = &f->rollup.boat;
-  double total = boat->mass + f->rollup.margin.total;
+  /* The mass of nothing is no figure. */
+  double mass = boat->n_parts > 0 ? boat->mass : NAN;
+  double total = mass + f->rollup.margin.total;
   gboolean over = total > build->target_mass;
 
-  set_fact (self, FACT_LIGHT, mass_and_sd (boat->mass, boat->mass_sd, build->units), FALSE);
+  set_fact (self, FACT_LIGHT, mass_and_sd (mass, boat->mass_sd, build->units), FALSE);
   set_fact (self, FACT_MARGIN, mass_text (f->rollup.margin.total, build->units), FALSE);
   set_fact (self, FACT_TARGET, target_text (total, build->target_mass, build->units), over);
   set_fact (self, FACT_CENTRE, centre_text (boat, build->units), FALSE);

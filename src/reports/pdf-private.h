@@ -32,6 +32,7 @@ typedef struct
 {
   const GbDocument *document;
   cairo_t *cr;         /* NULL while the pages are counted */
+  GPtrArray *recordings; /* (element-type cairo_surface_t) a page each is drawn into these; NULL: onto cr */
   PangoLayout *layout; /* used again for every text */
   PangoFontDescription *fonts[GB_N_PDF_FONTS];
   double width, height; /* of the paper */

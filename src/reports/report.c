@@ -115,3 +115,13 @@ gb_report_make (GbReportKind kind,
       return gb_write_text (document);
     }
 }
+
+GbReportPages *
+gb_report_pages_new (GbReportKind kind, const GbBoat *boat, const GbFindings *findings, gint64 today)
+{
+  g_autoptr (GbDocument) document = NULL;
+
+  g_return_val_if_fail (kind < GB_N_REPORTS, NULL);
+  document = kinds[kind].make (boat, findings, today);
+  return gb_write_pages (document);
+}

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include <cairo.h>
 #include <glib.h>
 
 #include "boat/boat.h"
@@ -51,5 +52,18 @@ GBytes *gb_report_make (GbReportKind kind,
                         const GbFindings *findings,
                         gint64 today,
                         GError **error);
+
+/* A report as pages to draw: what the PDF file holds, for a printer. */
+typedef struct _GbReportPages GbReportPages;
+
+GbReportPages *gb_report_pages_new (GbReportKind kind, const GbBoat *boat, const GbFindings *findings, gint64 today);
+void gb_report_pages_free (GbReportPages *pages);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbReportPages, gb_report_pages_free)
+
+guint gb_report_pages_n (const GbReportPages *pages);
+/* Of the paper, in points (1/72 inch); the margins are within. */
+void gb_report_pages_get_size (const GbReportPages *pages, double *width, double *height);
+/* Draws the page @index (from 0) on @cr, whose unit is the point and whose origin is the corner of the paper. */
+void gb_report_pages_draw (GbReportPages *pages, guint index, cairo_t *cr);
 
 G_END_DECLS

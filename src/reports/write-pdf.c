@@ -5,6 +5,8 @@
  * facts and caution; every page names the build and the report at its top, and the date, the page and again
  * the caution at its foot. Texts wrap, nothing is cut.
  *
+ * The pages of a printer are the same ones, recorded.
+ *
  * The pages are gone through twice, because "page 1 of 7" needs the 7 first. Dates in the file are the
  * report's, so that the same report gives the same bytes. */
 
@@ -136,10 +138,23 @@ draw_footer (GbPdfFlow *flow)
   flow->bottom = line - 10;
 }
 
+/* For a page that is drawn later, perhaps out of turn. */
+static cairo_t *
+start_recording (GbPdfFlow *flow)
+{
+  const cairo_rectangle_t paper = { 0, 0, flow->width, flow->height };
+  cairo_surface_t *recording = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &paper);
+
+  g_ptr_array_add (flow->recordings, recording);
+  return cairo_create (recording);
+}
+
 static void
 begin_page (GbPdfFlow *flow)
 {
   flow->page++;
+  if (flow->recordings != NULL)
+    flow->cr = start_recording (flow);
   draw_header (flow);
   draw_footer (flow);
   flow->y = flow->top;
@@ -148,7 +163,9 @@ begin_page (GbPdfFlow *flow)
 static void
 end_page (GbPdfFlow *flow)
 {
-  if (flow->cr != NULL)
+  if (flow->recordings != NULL)
+    g_clear_pointer (&flow->cr, cairo_destroy);
+  else if (flow->cr != NULL)
     cairo_show_page (flow->cr);
 }
 
@@ -383,4 +400,61 @@ gb_write_pdf (const GbDocument *document, GError **error)
   g_set_error_literal (error, GB_REPORT_ERROR, 0,
                        _ ("The pages could not be drawn: there is too little memory."));
   return NULL;
+}
+
+/* For a printer ----------------------------------------------------------------------------------------------------- */
+
+struct _GbReportPages
+{
+  GPtrArray *recordings; /* (element-type cairo_surface_t) */
+  double width, height;
+};
+
+GbReportPages *
+gb_write_pages (const GbDocument *document)
+{
+  GbReportPages *pages = g_new0 (GbReportPages, 1);
+  GbPdfFlow flow = { 0 };
+
+  pages->recordings = g_ptr_array_new_with_free_func ((GDestroyNotify) cairo_surface_destroy);
+  open_flow (&flow, document);
+  pages->width = flow.width;
+  pages->height = flow.height;
+  draw_document (&flow);
+  flow.n_pages = flow.page;
+  flow.recordings = pages->recordings;
+  draw_document (&flow);
+  close_flow (&flow);
+  return pages;
+}
+
+void
+gb_report_pages_free (GbReportPages *pages)
+{
+  g_ptr_array_unref (pages->recordings);
+  g_free (pages);
+}
+
+guint
+gb_report_pages_n (const GbReportPages *pages)
+{
+  return pages->recordings->len;
+}
+
+void
+gb_report_pages_get_size (const GbReportPages *pages, double *width, double *height)
+{
+  *width = pages->width;
+  *height = pages->height;
+}
+
+void
+gb_report_pages_draw (GbReportPages *pages, guint index, cairo_t *cr)
+{
+  g_return_if_fail (index < pages->recordings->len);
+
+  cairo_save (cr);
+  cairo_set_source_surface (cr, pages->recordings->pdata[index], 0, 0);
+  cairo_paint (cr);
+  cairo_restore (cr);
 }

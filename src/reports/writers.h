@@ -2,6 +2,7 @@
 #pragma once
 
 #include "document.h"
+#include "report.h"
 
 G_BEGIN_DECLS
 
@@ -13,5 +14,8 @@ GBytes *gb_write_json (const GbDocument *document);
 /* NULL with a sentence if there is no room for the temporary file that the workbook is put together in. */
 GBytes *gb_write_xlsx (const GbDocument *document, GError **error);
 GBytes *gb_write_pdf (const GbDocument *document, GError **error);
+
+/* The same pages as in the PDF file. */
+GbReportPages *gb_write_pages (const GbDocument *document);
 
 G_END_DECLS

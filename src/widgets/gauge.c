@@ -58,6 +58,19 @@ hatch (cairo_t *cr, double x, double width, double height)
   cairo_restore (cr);
 }
 
+/* A stroke with a gap on both sides, so that it is seen within the bar as well. */
+static void
+draw_limit (cairo_t *cr, double x, double height)
+{
+  cairo_save (cr);
+  cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
+  cairo_rectangle (cr, x - 3.5, 0, 7, height);
+  cairo_fill (cr);
+  cairo_restore (cr);
+  cairo_rectangle (cr, x - 1.5, 0, 3, height);
+  cairo_fill (cr);
+}
+
 static void
 draw_bar_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
@@ -103,10 +116,7 @@ draw_bar_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer 
       cairo_stroke (cr);
     }
   if (!isnan (r->limit))
-    {
-      cairo_rectangle (cr, r->limit * scale - 1.5, 0, 3, height);
-      cairo_fill (cr);
-    }
+    draw_limit (cr, r->limit * scale, height);
 }
 
 void

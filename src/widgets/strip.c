@@ -34,10 +34,8 @@ G_DEFINE_FINAL_TYPE (GbStrip, gb_strip, GTK_TYPE_WIDGET)
 static GbGaugeState
 judge (double value, double limit)
 {
-  if (isnan (value))
+  if (isnan (value) || isnan (limit))
     return GB_GAUGE_UNKNOWN;
-  if (isnan (limit))
-    return GB_GAUGE_WITHIN;
   if (value > limit)
     return GB_GAUGE_PASSED;
   return value > limit * (1 - NEAR_SHARE) ? GB_GAUGE_NEAR : GB_GAUGE_WITHIN;
