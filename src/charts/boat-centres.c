@@ -90,9 +90,9 @@ gb_boat_draw_centres (const GbScene *scene, GbCanvas *canvas, const GbBoatView *
 static char *
 place_words (GbVec3 at, GbUnits units)
 {
-  g_autofree char *x = gb_length_words (at.x, units);
-  g_autofree char *y = gb_length_words (at.y, units);
-  g_autofree char *z = gb_length_words (at.z, units);
+  g_autofree char *x = gb_length_format (at.x, units);
+  g_autofree char *y = gb_length_format (at.y, units);
+  g_autofree char *z = gb_length_format (at.z, units);
 
   return g_strdup_printf ("x %s, y %s, z %s", x, y, z);
 }

@@ -18,9 +18,9 @@ say_title (GString *title, const GbScene *scene)
 {
   GbVec3 centre = gb_vec3_is_known (scene->loaded) ? scene->loaded : scene->light;
   double aft = scene->buoyancy.x - scene->loaded.x;
-  g_autofree char *x = gb_length_words (centre.x, scene->units);
-  g_autofree char *z = gb_length_words (centre.z, scene->units);
-  g_autofree char *off = gb_length_words (fabs (aft), scene->units);
+  g_autofree char *x = gb_length_format (centre.x, scene->units);
+  g_autofree char *z = gb_length_format (centre.z, scene->units);
+  g_autofree char *off = gb_length_format (fabs (aft), scene->units);
 
   if (isfinite (aft) && fabs (aft) <= LEVEL * (scene->hi.x - scene->lo.x))
     g_string_append (title, _ ("All up, the weight lies over the buoyancy: the boat floats level"));
@@ -60,9 +60,9 @@ say_subtitle (GString *text, const GbScene *scene)
 static void
 describe_place (GString *text, const char *format, GbVec3 at, GbUnits units)
 {
-  g_autofree char *x = gb_length_words (at.x, units);
-  g_autofree char *y = gb_length_words (at.y, units);
-  g_autofree char *z = gb_length_words (at.z, units);
+  g_autofree char *x = gb_length_format (at.x, units);
+  g_autofree char *y = gb_length_format (at.y, units);
+  g_autofree char *z = gb_length_format (at.z, units);
 
   if (gb_vec3_is_known (at))
     gb_say (text, format, x, y, z);

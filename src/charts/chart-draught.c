@@ -40,8 +40,8 @@ static char *
 tell_state (const char *format, const GbHydrostatics *state, GbUnits units)
 {
   g_autofree char *mass = mass_text (state->displacement, units);
-  g_autofree char *draught = gb_length_words (state->draught, units);
-  g_autofree char *freeboard = gb_length_words (state->freeboard, units);
+  g_autofree char *draught = gb_length_format (state->draught, units);
+  g_autofree char *freeboard = gb_length_format (state->freeboard, units);
 
   return g_strdup_printf (format, mass, draught, freeboard);
 }
@@ -52,9 +52,9 @@ tell_point (const Draught *draught, guint i)
   const GbHydrostatics *point = &draught->curve[i];
   gboolean feet = draught->units == GB_UNITS_FEET;
   g_autofree char *step = mass_text (point->per_cm * (feet ? 2.54 : 1), draught->units);
-  g_autofree char *deep = gb_length_words (point->draught, draught->units);
+  g_autofree char *deep = gb_length_format (point->draught, draught->units);
   g_autofree char *mass = mass_text (point->displacement, draught->units);
-  g_autofree char *freeboard = gb_length_words (point->freeboard, draught->units);
+  g_autofree char *freeboard = gb_length_format (point->freeboard, draught->units);
 
   return g_strdup_printf (feet ? _ ("%s deep: carries %s, freeboard %s; %s for each further inch.")
                                : _ ("%s deep: carries %s, freeboard %s; %s for each further centimetre."),
@@ -64,8 +64,8 @@ tell_point (const Draught *draught, guint i)
 static void
 say_title (GString *title, const Draught *draught, gboolean sinks)
 {
-  g_autofree char *deep = gb_length_words (draught->afloat.draught, draught->units);
-  g_autofree char *freeboard = gb_length_words (draught->afloat.freeboard, draught->units);
+  g_autofree char *deep = gb_length_format (draught->afloat.draught, draught->units);
+  g_autofree char *freeboard = gb_length_format (draught->afloat.freeboard, draught->units);
   g_autofree char *total = mass_text (draught->total, draught->units);
   g_autofree char *limit = mass_text (draught->limit.displacement, draught->units);
 
@@ -183,7 +183,7 @@ draw_limit (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
   double x = gb_axis_at (&plot->x, draught->limit.displacement),
          y = gb_axis_at (&plot->y, draught->limit.draught);
   g_autofree char *mass = mass_text (draught->limit.displacement, draught->units);
-  g_autofree char *deep = gb_length_words (draught->limit.draught, draught->units);
+  g_autofree char *deep = gb_length_format (draught->limit.draught, draught->units);
   g_autofree char *mass_words = g_strdup_printf (_ ("Flotation limit %s"), mass);
   g_autofree char *deep_words = g_strdup_printf (_ ("Limit: %s deep"), deep);
   double half = gb_text_width (canvas, GB_TEXT_STRONG, mass_words) / 2;
@@ -203,7 +203,7 @@ draw_afloat (const Draught *draught, GbCanvas *canvas, const GbPlot *plot)
   double x = gb_axis_at (&plot->x, draught->afloat.displacement),
          y = gb_axis_at (&plot->y, draught->afloat.draught);
   g_autofree char *mass = mass_text (draught->afloat.displacement, draught->units);
-  g_autofree char *deep = gb_length_words (draught->afloat.draught, draught->units);
+  g_autofree char *deep = gb_length_format (draught->afloat.draught, draught->units);
   g_autofree char *mass_words = g_strdup_printf (_ ("All up %s"), mass);
   g_autofree char *deep_words = g_strdup_printf (_ ("All up: %s deep"), deep);
   double low = plot->y.start - canvas->em * 0.2;

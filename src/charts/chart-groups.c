@@ -91,7 +91,7 @@ add_row (Groups *groups, char *name, gint64 id, const GbMass *mass)
   if (name != NULL)
     {
       row.name = name;
-      row.words = gb_mass_words (mass->mass, mass->mass_sd, groups->units);
+      row.words = gb_quantity_format_with_sd (mass->mass, mass->mass_sd, GB_DIM_MASS, groups->units);
       g_ptr_array_add (groups->tells, tell_row (&row, mass, groups->pieces, groups->units));
     }
   g_array_append_val (groups->rows, row);

@@ -37,7 +37,7 @@ static char *
 tell_point (const History *history, guint i)
 {
   const GbHistoryPoint *point = &history->points[i];
-  g_autofree char *mass = gb_mass_words (point->mass, point->mass_sd, history->units);
+  g_autofree char *mass = gb_quantity_format_with_sd (point->mass, point->mass_sd, GB_DIM_MASS, history->units);
   g_autofree char *share = gb_percent_words (point->weighed_share);
   g_autofree char *date = NULL;
 
@@ -52,7 +52,7 @@ say_title (GString *title, const History *history)
 {
   const GbHistoryPoint *first = &history->points[0], *last = &history->points[history->n_points - 1];
   double change = last->mass - first->mass;
-  g_autofree char *by = gb_mass_off_words (change, last->mass, history->units);
+  g_autofree char *by = gb_quantity_format_off (change, last->mass, GB_DIM_MASS, history->units);
   g_autofree char *share = gb_percent_words (last->weighed_share);
 
   if (fabs (change) < 0.005 * fabs (first->mass))

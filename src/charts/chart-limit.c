@@ -79,7 +79,7 @@ set_limit (Bar *bar, const char *name, double limit, GbUnits units)
   bar->limit_words = mass_text (limit, units);
   if (bar->total > limit)
     {
-      g_autofree char *text = gb_mass_off_words (bar->total - limit, bar->total, units);
+      g_autofree char *text = gb_quantity_format_off (bar->total - limit, bar->total, GB_DIM_MASS, units);
 
       bar->over_words = g_strdup_printf (_ ("%s over"), text);
     }
@@ -90,7 +90,7 @@ say_whole (Bar *bar, GbUnits units)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
-  bar->total_words = gb_mass_words (bar->total, bar->sd, units);
+  bar->total_words = gb_quantity_format_with_sd (bar->total, bar->sd, GB_DIM_MASS, units);
   g_string_append_printf (text, "%s: %s.", bar->name, bar->total_words);
   for (guint p = 0; p < bar->n_pieces; p++)
     gb_say (text, "%s %s.", bar->pieces[p].label, bar->words[p]);
@@ -134,8 +134,8 @@ static void
 say_title (GString *title, const GbFlotation *flotation, double target, GbUnits units)
 {
   double under = target - flotation->light - flotation->margin;
-  g_autofree char *left = gb_mass_off_words (flotation->left, flotation->total, units);
-  g_autofree char *off = gb_mass_off_words (under, target, units);
+  g_autofree char *left = gb_quantity_format_off (flotation->left, flotation->total, GB_DIM_MASS, units);
+  g_autofree char *off = gb_quantity_format_off (under, target, GB_DIM_MASS, units);
   g_autofree char *total = mass_text (flotation->total, units);
 
   if (isfinite (flotation->left) && isfinite (under))

@@ -20,49 +20,6 @@ gb_say (GString *text, const char *format, ...)
   va_end (args);
 }
 
-/* @part to the third figure of @mass, as that is shown; but something is never made nothing of. */
-static double
-round_as (double part, double mass, double factor)
-{
-  double step, rounded;
-
-  if (!(mass > 0))
-    return part;
-  step = pow (10, floor (log10 (mass / factor)) - 2) * factor;
-  rounded = round (part / step) * step;
-  return rounded > 0 ? rounded : part;
-}
-
-char *
-gb_mass_words (double mass, double sd, GbUnits units)
-{
-  g_autofree char *mass_text = gb_quantity_format (mass, GB_DIM_MASS, units);
-  g_autofree char *sd_text = NULL;
-
-  if (!isfinite (mass) || !(sd > 0))
-    return g_steal_pointer (&mass_text);
-  sd = round_as (sd, mass, gb_quantity_factor (GB_DIM_MASS, units));
-  /* In the same unit; small masses are shown in grams or ounces, and then both say theirs. */
-  sd_text = g_str_has_suffix (mass_text, gb_quantity_unit (GB_DIM_MASS, units))
-                ? gb_quantity_format_bare (sd, GB_DIM_MASS, units)
-                : gb_quantity_format (sd, GB_DIM_MASS, units);
-  /* Translators: a mass and its standard deviation, "31.4 kg ± 1.2" */
-  return g_strdup_printf (C_ ("mass", "%s ± %s"), mass_text, sd_text);
-}
-
-char *
-gb_mass_off_words (double off, double mass, GbUnits units)
-{
-  return gb_quantity_format (round_as (fabs (off), mass, gb_quantity_factor (GB_DIM_MASS, units)),
-                             GB_DIM_MASS, units);
-}
-
-char *
-gb_length_words (double length, GbUnits units)
-{
-  return gb_quantity_format (rint (length * 1e4) / 1e4 + 0.0, GB_DIM_LENGTH, units);
-}
-
 void
 gb_say_no_mass (GString *text, guint n)
 {

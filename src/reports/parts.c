@@ -8,6 +8,7 @@
 #include "part-path.h"
 #include "report-private.h"
 
+#include "boat/deviation.h"
 #include "boat/part-size.h"
 #include "boat/part-text.h"
 #include "boat/quantity.h"
@@ -203,7 +204,7 @@ gb_parts_document (const GbBoat *boat, const GbFindings *findings, gint64 today)
   document->landscape = TRUE;
   gb_document_fact (document, "n_parts", N_ ("Parts"), GB_DIM_COUNT, rollup->boat.n_parts, NULL);
   gb_document_fact (document, "mass", N_ ("Mass of all parts"), GB_DIM_MASS, rollup->boat.mass,
-                    gb_mass_with_sd (rollup->boat.mass, rollup->boat.mass_sd, (GbUnits) build->units));
+                    gb_quantity_format_with_sd (rollup->boat.mass, rollup->boat.mass_sd, GB_DIM_MASS, (GbUnits) build->units));
   gb_document_fact_money (document, "cost", N_ ("Planned cost"), planned_in_all (boat, &findings->costs));
   gb_say_unknown_parts (document, boat, rollup);
   say_unknown_costs (document, boat, &findings->costs);

@@ -21,8 +21,6 @@ double gb_part_times (const GbBoat *boat, const GbPart *part);
 const char *gb_basis_letters (const GbMass *mass);
 /* The sentence that explains the letters. Translated; static. */
 const char *gb_basis_note (void);
-/* "31.4 kg ± 1.2 kg"; free it. */
-char *gb_mass_with_sd (double mass, double sd, GbUnits units);
 /* Says how many parts have no mass or no place, and which: the first few by name. Nothing if all is known. */
 void gb_say_unknown_parts (GbDocument *document, const GbBoat *boat, const GbRollup *rollup);
 /* The verdicts on @subject: limits that are passed, and what is not known. */

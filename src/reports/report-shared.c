@@ -40,19 +40,6 @@ gb_basis_note (void)
       "Basis: E is estimated, C is calculated from sizes and densities, A is the actual mass, off a scale.");
 }
 
-char *
-gb_mass_with_sd (double mass, double sd, GbUnits units)
-{
-  g_autofree char *shown = gb_quantity_format (mass, GB_DIM_MASS, units);
-  double factor = gb_quantity_factor (GB_DIM_MASS, units);
-  g_autofree char *spread = NULL;
-
-  if (!isfinite (mass) || !isfinite (sd) || sd == 0)
-    return g_steal_pointer (&shown);
-  spread = gb_quantity_format (gb_round_rough (sd / factor) * factor, GB_DIM_MASS, units);
-  return g_strdup_printf ("%s ± %s", shown, spread);
-}
-
 typedef gboolean (*Lacks) (const GbMass *mass);
 
 static gboolean

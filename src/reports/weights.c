@@ -8,6 +8,7 @@
 #include "part-path.h"
 #include "report-private.h"
 
+#include "boat/deviation.h"
 #include "boat/part-text.h"
 #include "boat/quantity.h"
 #include "engine/working.h"
@@ -32,7 +33,7 @@ static void
 add_flotation (GbDocument *document, const GbBuild *build, const GbFlotation *flotation)
 {
   gb_document_fact (document, "total", N_ ("Total, loads aboard"), GB_DIM_MASS, flotation->total,
-                    gb_mass_with_sd (flotation->total, flotation->total_sd, (GbUnits) build->units));
+                    gb_quantity_format_with_sd (flotation->total, flotation->total_sd, GB_DIM_MASS, (GbUnits) build->units));
   gb_document_fact (document, "limit", N_ ("Flotation limit"), GB_DIM_MASS, flotation->limit.displacement,
                     NULL);
   gb_document_fact (document, "left", N_ ("Left to the limit"), GB_DIM_MASS, flotation->left, NULL);
@@ -52,7 +53,7 @@ add_facts (GbDocument *document, const GbBuild *build, const GbFindings *finding
   const GbFlotation *flotation = &findings->flotation;
 
   gb_document_fact (document, "light", N_ ("Light craft, as listed"), GB_DIM_MASS, whole->mass,
-                    gb_mass_with_sd (whole->mass, whole->mass_sd, (GbUnits) build->units));
+                    gb_quantity_format_with_sd (whole->mass, whole->mass_sd, GB_DIM_MASS, (GbUnits) build->units));
   gb_document_fact (document, "light_with_margin", N_ ("Light craft with margin"), GB_DIM_MASS,
                     flotation->light + flotation->margin, NULL);
   gb_document_fact (document, "target", N_ ("Target mass"), GB_DIM_MASS, build->target_mass, NULL);

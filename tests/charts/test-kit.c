@@ -274,7 +274,7 @@ test_figures_in_words (void)
     }
   for (guint i = 0; i < G_N_ELEMENTS (masses); i++)
     {
-      g_autofree char *words = gb_mass_words (masses[i].mass, masses[i].sd, GB_UNITS_METRIC);
+      g_autofree char *words = gb_quantity_format_with_sd (masses[i].mass, masses[i].sd, GB_DIM_MASS, GB_UNITS_METRIC);
 
       g_assert_cmpstr (words, ==, masses[i].words);
     }
@@ -295,7 +295,7 @@ test_mass_off_a_limit (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autofree char *words = gb_mass_off_words (cases[i].off, cases[i].mass, GB_UNITS_METRIC);
+      g_autofree char *words = gb_quantity_format_off (cases[i].off, cases[i].mass, GB_DIM_MASS, GB_UNITS_METRIC);
 
       g_assert_cmpstr (words, ==, cases[i].words);
     }
@@ -304,9 +304,9 @@ test_mass_off_a_limit (void)
 static void
 test_lengths_in_words (void)
 {
-  g_autofree char *nothing = gb_length_words (-1e-18, GB_UNITS_METRIC);
-  g_autofree char *some = gb_length_words (1.1514, GB_UNITS_METRIC);
-  g_autofree char *unknown = gb_length_words (NAN, GB_UNITS_METRIC);
+  g_autofree char *nothing = gb_length_format (-1e-18, GB_UNITS_METRIC);
+  g_autofree char *some = gb_length_format (1.1514, GB_UNITS_METRIC);
+  g_autofree char *unknown = gb_length_format (NAN, GB_UNITS_METRIC);
 
   g_assert_cmpstr (nothing, ==, "0 mm");
   g_assert_cmpstr (some, ==, "1151 mm");

@@ -83,7 +83,7 @@ test_parts_as_text (void)
         "2026-03-12\n"
         "====================================================================================================\n"
         "Parts              5\n"
-        "Mass of all parts  11.4 kg ± 0.53 kg\n"
+        "Mass of all parts  11.4 kg ± 0.5\n"
         "Planned cost       €\302\240111.52\n"
         "\n"
         "1 part has no mass yet and is in no sum: Tiller.\n"
