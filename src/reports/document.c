@@ -336,8 +336,9 @@ gb_cell_number (const GbDocument *document, const GbColumn *column, const GbCell
     }
 }
 
-double
-gb_round_rough (double v)
+/* To two figures: a deviation is not known better. */
+static double
+round_rough (double v)
 {
   double step;
 
@@ -353,7 +354,7 @@ show_quantity (const GbDocument *document, const GbColumn *column, double v)
   double factor = gb_quantity_factor (column->dim, document->units);
 
   if ((column->flags & GB_COLUMN_ROUGH) != 0)
-    v = gb_round_rough (v / factor) * factor;
+    v = round_rough (v / factor) * factor;
   return gb_quantity_format_bare (v, column->dim, document->units);
 }
 

@@ -156,8 +156,6 @@ guint gb_column_tail (const GbDocument *document, const GbTable *table, guint co
  * Free it. */
 char *
 gb_cell_show_aligned (const GbDocument *document, const GbColumn *column, const GbCell *cell, guint tail);
-/* @v to two significant figures. */
-double gb_round_rough (double v);
 /* A fact with its unit. Free it. */
 char *gb_fact_show (const GbDocument *document, const GbFact *fact);
 /* The number in the heading's unit, for a file: NAN where there is none. Money in major units. */
