@@ -145,6 +145,22 @@ fixture_project (Scratch *scratch)
   return project;
 }
 
+void
+fixture_set_up (Fixture *c, gconstpointer data)
+{
+  c->scratch = scratch_new ();
+  c->project = fixture_project (c->scratch);
+  c->before = gb_boat_copy (gb_project_get_boat (c->project));
+}
+
+void
+fixture_tear_down (Fixture *c, gconstpointer data)
+{
+  gb_boat_free (c->before);
+  g_assert_finalize_object (c->project);
+  scratch_free (c->scratch);
+}
+
 const GbPart *
 fixture_part (GbProject *project, gint64 id)
 {

@@ -35,6 +35,16 @@ GbBoat *fixture_boat (void);
 /* That build in a file of @scratch, opened. */
 GbProject *fixture_project (Scratch *scratch);
 
+/* For g_test_add(): that project, and its boat as it was at the start. */
+typedef struct
+{
+  Scratch *scratch;
+  GbProject *project;
+  GbBoat *before;
+} Fixture;
+void fixture_set_up (Fixture *c, gconstpointer data);
+void fixture_tear_down (Fixture *c, gconstpointer data);
+
 const GbPart *fixture_part (GbProject *project, gint64 id);
 const GbField *fixture_field (const char *name); /* of a part */
 

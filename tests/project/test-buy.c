@@ -11,29 +11,6 @@
 #include <math.h>
 #include <string.h>
 
-typedef struct
-{
-  Scratch *scratch;
-  GbProject *project;
-  GbBoat *before;
-} Case;
-
-static void
-set_up (Case *c, gconstpointer data)
-{
-  c->scratch = scratch_new ();
-  c->project = fixture_project (c->scratch);
-  c->before = gb_boat_copy (gb_project_get_boat (c->project));
-}
-
-static void
-tear_down (Case *c, gconstpointer data)
-{
-  gb_boat_free (c->before);
-  g_assert_finalize_object (c->project);
-  scratch_free (c->scratch);
-}
-
 static GbRecord *
 new_line (gint64 stock, gint64 part, double quantity)
 {
@@ -47,13 +24,13 @@ new_line (gint64 stock, gint64 part, double quantity)
 }
 
 static const GbLine *
-get_line (Case *c, gint64 id)
+get_line (Fixture *c, gint64 id)
 {
   return (const GbLine *) gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_LINE, id);
 }
 
 static gint64
-buy (Case *c, GbRecord *draft, gint64 purchase)
+buy (Fixture *c, GbRecord *draft, gint64 purchase)
 {
   g_autoptr (GError) error = NULL;
   gint64 id = gb_project_buy (c->project, draft, purchase, gb_today (), NULL, &error);
@@ -65,7 +42,7 @@ buy (Case *c, GbRecord *draft, gint64 purchase)
 #define assert_state(c, id, expected) g_assert_cmpint (fixture_part ((c)->project, id)->state, ==, expected)
 
 static void
-test_a_part_on_a_new_receipt (Case *c, gconstpointer data)
+test_a_part_on_a_new_receipt (Fixture *c, gconstpointer data)
 {
   const GbLine *line = get_line (c, buy (c, new_line (0, MAST, 1), 0));
   const GbPurchase *purchase = (const GbPurchase *) gb_boat_get (gb_project_get_boat (c->project),
@@ -79,7 +56,7 @@ test_a_part_on_a_new_receipt (Case *c, gconstpointer data)
 }
 
 static void
-test_stock_on_an_old_receipt (Case *c, gconstpointer data)
+test_stock_on_an_old_receipt (Fixture *c, gconstpointer data)
 {
   GbRecord *draft = new_line (1, 0, 1);
   const GbLine *line;
@@ -95,7 +72,7 @@ test_stock_on_an_old_receipt (Case *c, gconstpointer data)
 }
 
 static void
-test_the_supplier_is_the_stocks (Case *c, gconstpointer data)
+test_the_supplier_is_the_stocks (Fixture *c, gconstpointer data)
 {
   const GbLine *line = get_line (c, buy (c, new_line (1, 0, 1), 0));
   const GbPurchase *purchase = (const GbPurchase *) gb_boat_get (gb_project_get_boat (c->project),
@@ -107,7 +84,7 @@ test_the_supplier_is_the_stocks (Case *c, gconstpointer data)
 
 /* 2.0 + 2 x 0.4 m2 with 15 % for cutting are 3.22 m2; a sheet has 3.05. */
 static void
-test_stock_covers_the_need (Case *c, gconstpointer data)
+test_stock_covers_the_need (Fixture *c, gconstpointer data)
 {
   buy (c, new_line (1, 0, 1), 0);
   assert_state (c, BOTTOM, GB_STATE_PLANNED);
@@ -119,7 +96,7 @@ test_stock_covers_the_need (Case *c, gconstpointer data)
 }
 
 static void
-test_what_is_made_stays_made (Case *c, gconstpointer data)
+test_what_is_made_stays_made (Fixture *c, gconstpointer data)
 {
   GbValue made = GB_VALUE_INTEGER (GB_STATE_MADE);
 
@@ -130,7 +107,7 @@ test_what_is_made_stays_made (Case *c, gconstpointer data)
 }
 
 static void
-test_an_unknown_amount_is_not_covered (Case *c, gconstpointer data)
+test_an_unknown_amount_is_not_covered (Fixture *c, gconstpointer data)
 {
   GbValue unknown = GB_VALUE_REAL (NAN);
 
@@ -140,7 +117,7 @@ test_an_unknown_amount_is_not_covered (Case *c, gconstpointer data)
 }
 
 static void
-test_what_is_on_hand_counts (Case *c, gconstpointer data)
+test_what_is_on_hand_counts (Fixture *c, gconstpointer data)
 {
   GbValue one = GB_VALUE_REAL (1);
 
@@ -151,7 +128,7 @@ test_what_is_on_hand_counts (Case *c, gconstpointer data)
 }
 
 static void
-test_a_group_is_bought_whole (Case *c, gconstpointer data)
+test_a_group_is_bought_whole (Fixture *c, gconstpointer data)
 {
   buy (c, new_line (0, FRAMES, 1), 0);
   assert_state (c, FRAME_1, GB_STATE_BOUGHT);
@@ -161,7 +138,7 @@ test_a_group_is_bought_whole (Case *c, gconstpointer data)
 }
 
 static void
-test_returns_move_nothing (Case *c, gconstpointer data)
+test_returns_move_nothing (Fixture *c, gconstpointer data)
 {
   gint64 id = buy (c, new_line (0, MAST, -1), 0);
   GbValue planned = GB_VALUE_INTEGER (GB_STATE_PLANNED), two = GB_VALUE_REAL (2), half = GB_VALUE_REAL (0.5);
@@ -178,7 +155,7 @@ test_returns_move_nothing (Case *c, gconstpointer data)
 }
 
 static void
-test_delivery_moves_nothing (Case *c, gconstpointer data)
+test_delivery_moves_nothing (Fixture *c, gconstpointer data)
 {
   gint64 id = buy (c, new_line (0, 0, 1), 1);
 
@@ -188,7 +165,7 @@ test_delivery_moves_nothing (Case *c, gconstpointer data)
 }
 
 static void
-test_a_receipt_that_is_not_there (Case *c, gconstpointer data)
+test_a_receipt_that_is_not_there (Fixture *c, gconstpointer data)
 {
   g_autoptr (GError) error = NULL;
 
@@ -200,7 +177,7 @@ test_a_receipt_that_is_not_there (Case *c, gconstpointer data)
 /* Scales ------------------------------------------------------------------------------------------------- */
 
 static void
-test_weigh_a_part (Case *c, gconstpointer data)
+test_weigh_a_part (Fixture *c, gconstpointer data)
 {
   gint64 id = gb_project_weigh (c->project, MAST, gb_today (), 2.8, GB_ON_SCALE_ONE, NULL);
   const GbRecord *weighing = gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_WEIGHING, id);
@@ -215,7 +192,7 @@ test_weigh_a_part (Case *c, gconstpointer data)
 }
 
 static void
-test_weigh_the_boat (Case *c, gconstpointer data)
+test_weigh_the_boat (Fixture *c, gconstpointer data)
 {
   g_autoptr (GError) error = NULL;
 
@@ -233,7 +210,7 @@ test_weigh_the_boat (Case *c, gconstpointer data)
 
 /* "This sheet weighs 9.8 kg": 9.8 / (2.5 x 1.22 x 0.006) = 535.5 kg/m3. */
 static void
-test_weigh_a_sheet (Case *c, gconstpointer data)
+test_weigh_a_sheet (Fixture *c, gconstpointer data)
 {
   gint64 id = gb_project_weigh_stock (c->project, 1, gb_today (), 9.8, 1, NULL);
   const GbSample *sample
@@ -249,7 +226,7 @@ test_weigh_a_sheet (Case *c, gconstpointer data)
 
 /* Round rods and tubes come out as the material they are: mass over true volume. */
 static void
-test_weigh_round_lengths (Case *c, gconstpointer data)
+test_weigh_round_lengths (Fixture *c, gconstpointer data)
 {
   GbStock *rod = (GbStock *) gb_record_new (GB_RECORD_STOCK);
   GbValue tube = GB_VALUE_INTEGER (GB_SECTION_TUBE);
@@ -276,7 +253,7 @@ test_weigh_round_lengths (Case *c, gconstpointer data)
 }
 
 static void
-test_stock_that_says_nothing (Case *c, gconstpointer data)
+test_stock_that_says_nothing (Fixture *c, gconstpointer data)
 {
   g_autoptr (GError) error = NULL;
   GbValue material = GB_VALUE_INTEGER (1);
@@ -295,7 +272,7 @@ test_stock_that_says_nothing (Case *c, gconstpointer data)
   g_assert_nonnull (strstr (error->message, "more than 0"));
 }
 
-#define ADD(path, function) g_test_add ("/project/" path, Case, NULL, set_up, function, tear_down)
+#define ADD(path, function) g_test_add ("/project/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
 
 int
 main (int argc, char *argv[])

@@ -10,37 +10,14 @@
 
 #include <string.h>
 
-typedef struct
-{
-  Scratch *scratch;
-  GbProject *project;
-  GbBoat *before;
-} Case;
-
-static void
-set_up (Case *c, gconstpointer data)
-{
-  c->scratch = scratch_new ();
-  c->project = fixture_project (c->scratch);
-  c->before = gb_boat_copy (gb_project_get_boat (c->project));
-}
-
-static void
-tear_down (Case *c, gconstpointer data)
-{
-  gb_boat_free (c->before);
-  g_assert_finalize_object (c->project);
-  scratch_free (c->scratch);
-}
-
 static gboolean
-enter (Case *c, GbRecordKind kind, gint64 id, const char *field, const char *text, GError **error)
+enter (Fixture *c, GbRecordKind kind, gint64 id, const char *field, const char *text, GError **error)
 {
   return gb_project_enter (c->project, kind, &id, 1, gb_field (kind, field), text, error);
 }
 
 static void
-assert_entered (Case *c, GbRecordKind kind, gint64 id, const char *field, const char *text)
+assert_entered (Fixture *c, GbRecordKind kind, gint64 id, const char *field, const char *text)
 {
   g_autoptr (GError) error = NULL;
 
@@ -49,7 +26,7 @@ assert_entered (Case *c, GbRecordKind kind, gint64 id, const char *field, const 
 }
 
 static void
-assert_refused (Case *c, GbRecordKind kind, gint64 id, const char *field, const char *text, const char *words)
+assert_refused (Fixture *c, GbRecordKind kind, gint64 id, const char *field, const char *text, const char *words)
 {
   g_autoptr (GError) error = NULL;
 
@@ -60,7 +37,7 @@ assert_refused (Case *c, GbRecordKind kind, gint64 id, const char *field, const 
 }
 
 static void
-test_by_name_whatever_the_case (Case *c, gconstpointer data)
+test_by_name_whatever_the_case (Fixture *c, gconstpointer data)
 {
   assert_entered (c, GB_RECORD_PART, FRAME_1, "material", "  OKOUME Ply ");
   g_assert_cmpint (fixture_part (c->project, FRAME_1)->material, ==, 2);
@@ -72,7 +49,7 @@ test_by_name_whatever_the_case (Case *c, gconstpointer data)
 }
 
 static void
-test_from_the_catalogue (Case *c, gconstpointer data)
+test_from_the_catalogue (Fixture *c, gconstpointer data)
 {
   const GbMaterial *row = gb_catalogue_get ()->pdata[3];
   g_autofree char *upper = g_utf8_strup (row->name, -1);
@@ -92,7 +69,7 @@ test_from_the_catalogue (Case *c, gconstpointer data)
 }
 
 static void
-test_a_new_budget_head (Case *c, gconstpointer data)
+test_a_new_budget_head (Fixture *c, gconstpointer data)
 {
   assert_entered (c, GB_RECORD_PART, MAST, "category", "Rig and foils");
   g_assert_cmpint (fixture_part (c->project, MAST)->category, ==, 3);
@@ -102,7 +79,7 @@ test_a_new_budget_head (Case *c, gconstpointer data)
 }
 
 static void
-test_unknown_names (Case *c, gconstpointer data)
+test_unknown_names (Fixture *c, gconstpointer data)
 {
   assert_refused (c, GB_RECORD_PART, FRAME_1, "material", "moon rock",
                   "neither in this build nor in the table");
@@ -126,7 +103,7 @@ test_nothing_there_yet (void)
 }
 
 static void
-test_long_lists_are_cut_short (Case *c, gconstpointer data)
+test_long_lists_are_cut_short (Fixture *c, gconstpointer data)
 {
   for (guint i = 0; i < 12; i++)
     {
@@ -139,7 +116,7 @@ test_long_lists_are_cut_short (Case *c, gconstpointer data)
 }
 
 static void
-test_shared_names (Case *c, gconstpointer data)
+test_shared_names (Fixture *c, gconstpointer data)
 {
   gint64 other = gb_project_add_part (c->project, "bottom", GB_KIND_PART, RIG, 0, NULL);
   gint64 third;
@@ -161,7 +138,7 @@ test_shared_names (Case *c, gconstpointer data)
 }
 
 static void
-test_two_materials_of_one_name (Case *c, gconstpointer data)
+test_two_materials_of_one_name (Fixture *c, gconstpointer data)
 {
   GbRecord *twin = gb_record_new (GB_RECORD_MATERIAL);
 
@@ -171,7 +148,7 @@ test_two_materials_of_one_name (Case *c, gconstpointer data)
 }
 
 static void
-test_the_whole_boat (Case *c, gconstpointer data)
+test_the_whole_boat (Fixture *c, gconstpointer data)
 {
   const GbRecord *weighing = gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_WEIGHING, 1);
   const GbField *field = gb_field (GB_RECORD_WEIGHING, "part");
@@ -189,7 +166,7 @@ test_the_whole_boat (Case *c, gconstpointer data)
 }
 
 static void
-test_display (Case *c, gconstpointer data)
+test_display (Fixture *c, gconstpointer data)
 {
   const GbRecord *bottom = &fixture_part (c->project, BOTTOM)->rec;
   g_autofree char *stock = gb_project_display (c->project, fixture_field ("stock"), bottom);
@@ -201,7 +178,7 @@ test_display (Case *c, gconstpointer data)
   g_assert_cmpstr (state, ==, "Planned");
 }
 
-#define ADD(path, function) g_test_add ("/project/enter/" path, Case, NULL, set_up, function, tear_down)
+#define ADD(path, function) g_test_add ("/project/enter/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
 
 int
 main (int argc, char *argv[])

@@ -6,29 +6,6 @@
 
 #include <string.h>
 
-typedef struct
-{
-  Scratch *scratch;
-  GbProject *project;
-  GbBoat *before;
-} Case;
-
-static void
-set_up (Case *c, gconstpointer data)
-{
-  c->scratch = scratch_new ();
-  c->project = fixture_project (c->scratch);
-  c->before = gb_boat_copy (gb_project_get_boat (c->project));
-}
-
-static void
-tear_down (Case *c, gconstpointer data)
-{
-  gb_boat_free (c->before);
-  g_assert_finalize_object (c->project);
-  scratch_free (c->scratch);
-}
-
 static void
 assert_names (GbProject *project, gint64 owner, const char *expected)
 {
@@ -38,7 +15,7 @@ assert_names (GbProject *project, gint64 owner, const char *expected)
 }
 
 static void
-move (Case *c, const gint64 *ids, guint n, gint64 owner, gint64 before)
+move (Fixture *c, const gint64 *ids, guint n, gint64 owner, gint64 before)
 {
   g_autoptr (GError) error = NULL;
 
@@ -47,7 +24,7 @@ move (Case *c, const gint64 *ids, guint n, gint64 owner, gint64 before)
 }
 
 static void
-test_move_within_a_group (Case *c, gconstpointer data)
+test_move_within_a_group (Fixture *c, gconstpointer data)
 {
   const gint64 frames = FRAMES, both[] = { SIDE, BOTTOM };
 
@@ -62,7 +39,7 @@ test_move_within_a_group (Case *c, gconstpointer data)
 }
 
 static void
-test_move_into_another_group (Case *c, gconstpointer data)
+test_move_into_another_group (Fixture *c, gconstpointer data)
 {
   /* What lies below something that is moved goes with it. */
   const gint64 ids[] = { FRAMES, FRAME_1, BOTTOM };
@@ -75,7 +52,7 @@ test_move_into_another_group (Case *c, gconstpointer data)
 }
 
 static void
-test_move_to_the_top (Case *c, gconstpointer data)
+test_move_to_the_top (Fixture *c, gconstpointer data)
 {
   const gint64 id = FRAME_2;
 
@@ -87,7 +64,7 @@ test_move_to_the_top (Case *c, gconstpointer data)
 }
 
 static void
-test_not_into_itself (Case *c, gconstpointer data)
+test_not_into_itself (Fixture *c, gconstpointer data)
 {
   const gint64 id = HULL;
   g_autoptr (GError) error = NULL;
@@ -103,7 +80,7 @@ test_not_into_itself (Case *c, gconstpointer data)
 }
 
 static void
-test_move_to_where_it_is (Case *c, gconstpointer data)
+test_move_to_where_it_is (Fixture *c, gconstpointer data)
 {
   const gint64 apart[] = { BOTTOM, FRAMES }, side_by_side[] = { BOTTOM, SIDE };
 
@@ -116,7 +93,7 @@ test_move_to_where_it_is (Case *c, gconstpointer data)
 
 /* Always into the same gap: halving runs out of room after some thirty, and then all are numbered anew. */
 static void
-test_renumbering (Case *c, gconstpointer data)
+test_renumbering (Fixture *c, gconstpointer data)
 {
   GString *expected = g_string_new ("Bottom");
   gint64 before = SIDE;
@@ -140,7 +117,7 @@ test_renumbering (Case *c, gconstpointer data)
 }
 
 static void
-test_always_first (Case *c, gconstpointer data)
+test_always_first (Fixture *c, gconstpointer data)
 {
   gint64 first = MAST;
 
@@ -157,7 +134,7 @@ test_always_first (Case *c, gconstpointer data)
 }
 
 static void
-test_duplicate (Case *c, gconstpointer data)
+test_duplicate (Fixture *c, gconstpointer data)
 {
   const gint64 ids[] = { FRAME_1, SIDE };
   g_autoptr (GArray) copies = NULL;
@@ -174,7 +151,7 @@ test_duplicate (Case *c, gconstpointer data)
 }
 
 static void
-test_duplicate_a_group (Case *c, gconstpointer data)
+test_duplicate_a_group (Fixture *c, gconstpointer data)
 {
   const gint64 id = HULL;
   GbValue fitted = GB_VALUE_INTEGER (GB_STATE_FITTED);
@@ -198,7 +175,7 @@ test_duplicate_a_group (Case *c, gconstpointer data)
 }
 
 static void
-test_references_within_what_is_copied (Case *c, gconstpointer data)
+test_references_within_what_is_copied (Fixture *c, gconstpointer data)
 {
   const gint64 both[] = { HULL, PAINT }, alone = PAINT;
   g_autoptr (GArray) copies = NULL;
@@ -212,7 +189,7 @@ test_references_within_what_is_copied (Case *c, gconstpointer data)
 }
 
 static void
-test_duplicate_other_kinds (Case *c, gconstpointer data)
+test_duplicate_other_kinds (Fixture *c, gconstpointer data)
 {
   const gint64 id = 1;
   const GbBoat *boat = gb_project_get_boat (c->project);
@@ -228,7 +205,7 @@ test_duplicate_other_kinds (Case *c, gconstpointer data)
   fixture_assert_fresh (c->project);
 }
 
-#define ADD(path, function) g_test_add ("/project/order/" path, Case, NULL, set_up, function, tear_down)
+#define ADD(path, function) g_test_add ("/project/order/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
 
 int
 main (int argc, char *argv[])

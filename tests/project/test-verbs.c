@@ -9,29 +9,6 @@
 #include <math.h>
 #include <string.h>
 
-typedef struct
-{
-  Scratch *scratch;
-  GbProject *project;
-  GbBoat *before;
-} Case;
-
-static void
-set_up (Case *c, gconstpointer data)
-{
-  c->scratch = scratch_new ();
-  c->project = fixture_project (c->scratch);
-  c->before = gb_boat_copy (gb_project_get_boat (c->project));
-}
-
-static void
-tear_down (Case *c, gconstpointer data)
-{
-  gb_boat_free (c->before);
-  g_assert_finalize_object (c->project);
-  scratch_free (c->scratch);
-}
-
 static void
 assert_sentence (GError *error, const char *words)
 {
@@ -59,7 +36,7 @@ undo_place (GbProject *project)
 }
 
 static void
-test_set (Case *c, gconstpointer data)
+test_set (Fixture *c, gconstpointer data)
 {
   GbValue value = GB_VALUE_REAL (0.009);
   g_autoptr (GError) error = NULL;
@@ -78,7 +55,7 @@ test_set (Case *c, gconstpointer data)
 }
 
 static void
-test_set_all (Case *c, gconstpointer data)
+test_set_all (Fixture *c, gconstpointer data)
 {
   const gint64 ids[] = { FRAME_1, FRAME_2, SIDE };
   GbValue value = GB_VALUE_INTEGER (GB_STATE_MADE);
@@ -91,7 +68,7 @@ test_set_all (Case *c, gconstpointer data)
 }
 
 static void
-test_what_is_there_already_is_no_edit (Case *c, gconstpointer data)
+test_what_is_there_already_is_no_edit (Fixture *c, gconstpointer data)
 {
   GbValue value = GB_VALUE_REAL (0.4);
   const gint64 id = SIDE, frame = FRAME_1;
@@ -107,7 +84,7 @@ test_what_is_there_already_is_no_edit (Case *c, gconstpointer data)
 }
 
 static void
-test_a_number_is_not_rounded_to_what_was_shown (Case *c, gconstpointer data)
+test_a_number_is_not_rounded_to_what_was_shown (Fixture *c, gconstpointer data)
 {
   GbValue value = GB_VALUE_REAL (1.0 / 3);
   const gint64 id = BOTTOM;
@@ -121,7 +98,7 @@ test_a_number_is_not_rounded_to_what_was_shown (Case *c, gconstpointer data)
 }
 
 static void
-test_refused_values (Case *c, gconstpointer data)
+test_refused_values (Fixture *c, gconstpointer data)
 {
   static const struct
   {
@@ -159,7 +136,7 @@ test_refused_values (Case *c, gconstpointer data)
 }
 
 static void
-test_enter_keeps_what_was_typed (Case *c, gconstpointer data)
+test_enter_keeps_what_was_typed (Fixture *c, gconstpointer data)
 {
   const gint64 ids[] = { FRAME_1, FRAME_2 };
   g_autofree char *kept = NULL;
@@ -173,7 +150,7 @@ test_enter_keeps_what_was_typed (Case *c, gconstpointer data)
 }
 
 static void
-test_add (Case *c, gconstpointer data)
+test_add (Fixture *c, gconstpointer data)
 {
   GbRecord *draft = gb_record_new (GB_RECORD_PART);
   g_autofree char *names = NULL;
@@ -191,7 +168,7 @@ test_add (Case *c, gconstpointer data)
 }
 
 static void
-test_add_of_other_kinds (Case *c, gconstpointer data)
+test_add_of_other_kinds (Fixture *c, gconstpointer data)
 {
   GbRecord *load = gb_record_new (GB_RECORD_LOAD), *material = gb_record_new (GB_RECORD_MATERIAL);
   GbRecord *line = gb_record_new (GB_RECORD_LINE), *nowhere = gb_record_new (GB_RECORD_STATION);
@@ -214,7 +191,7 @@ test_add_of_other_kinds (Case *c, gconstpointer data)
 }
 
 static void
-test_add_part_takes_its_start_from_above (Case *c, gconstpointer data)
+test_add_part_takes_its_start_from_above (Fixture *c, gconstpointer data)
 {
   gint64 id = gb_project_add_part (c->project, "Frame 3", GB_KIND_PART, FRAMES, FRAME_1, NULL);
   const GbPart *part = fixture_part (c->project, id), *above = fixture_part (c->project, FRAME_1);
@@ -230,7 +207,7 @@ test_add_part_takes_its_start_from_above (Case *c, gconstpointer data)
 }
 
 static void
-test_add_part_last_and_groups (Case *c, gconstpointer data)
+test_add_part_last_and_groups (Fixture *c, gconstpointer data)
 {
   gint64 last = gb_project_add_part (c->project, "Boom", GB_KIND_PART, RIG, 0, NULL);
   gint64 group = gb_project_add_part (c->project, "  Foils ", GB_KIND_GROUP, 0, RIG, NULL);
@@ -253,7 +230,7 @@ test_add_part_last_and_groups (Case *c, gconstpointer data)
 }
 
 static void
-test_remove (Case *c, gconstpointer data)
+test_remove (Fixture *c, gconstpointer data)
 {
   const gint64 ids[] = { FRAMES, MAST, 999 };
   GbPlace place;
@@ -272,7 +249,7 @@ test_remove (Case *c, gconstpointer data)
 }
 
 static void
-test_removing_leaves_references_unknown (Case *c, gconstpointer data)
+test_removing_leaves_references_unknown (Fixture *c, gconstpointer data)
 {
   const gint64 stock = 1, material = 2, hull = HULL;
 
@@ -286,7 +263,7 @@ test_removing_leaves_references_unknown (Case *c, gconstpointer data)
 }
 
 static void
-test_build (Case *c, gconstpointer data)
+test_build (Fixture *c, gconstpointer data)
 {
   const gint64 id = 1;
   g_autoptr (GError) error = NULL;
@@ -303,7 +280,7 @@ test_build (Case *c, gconstpointer data)
 }
 
 static void
-test_long_titles_are_cut_in_words (Case *c, gconstpointer data)
+test_long_titles_are_cut_in_words (Fixture *c, gconstpointer data)
 {
   g_autofree char *name = g_strnfill (900, 'n');
   const gint64 id = SIDE;
@@ -314,7 +291,7 @@ test_long_titles_are_cut_in_words (Case *c, gconstpointer data)
   g_assert_true (g_str_has_suffix (gb_project_get_undo_words (c->project), "…"));
 }
 
-#define ADD(path, function) g_test_add ("/project/verbs/" path, Case, NULL, set_up, function, tear_down)
+#define ADD(path, function) g_test_add ("/project/verbs/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
 
 int
 main (int argc, char *argv[])
