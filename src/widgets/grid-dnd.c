@@ -17,7 +17,7 @@ G_DECLARE_FINAL_TYPE (GbGridDrag, gb_grid_drag, GB, GRID_DRAG, GObject)
 struct _GbGridDrag
 {
   GObject parent_instance;
-  GbProject *project;
+  GbProject *project; /* weak: the display server may keep what was dragged for long */
   GbRecordKind kind;
   gint64 *ids;
   guint n_ids;
@@ -30,7 +30,7 @@ gb_grid_drag_finalize (GObject *object)
 {
   GbGridDrag *self = GB_GRID_DRAG (object);
 
-  g_clear_object (&self->project);
+  g_clear_weak_pointer (&self->project);
   g_free (self->ids);
   G_OBJECT_CLASS (gb_grid_drag_parent_class)->finalize (object);
 }
@@ -64,7 +64,7 @@ prepare_cb (GbGrid *self, double x, double y)
   if (!gtk_selection_model_is_selected (GTK_SELECTION_MODEL (self->selection), position))
     gtk_selection_model_select_item (GTK_SELECTION_MODEL (self->selection), position, TRUE);
   drag = g_object_new (GB_TYPE_GRID_DRAG, NULL);
-  drag->project = g_object_ref (self->project);
+  g_set_weak_pointer (&drag->project, self->project);
   drag->kind = self->type->kind;
   drag->ids = gb_grid_dup_selected_tops (self, &drag->n_ids);
   text = gb_grid_rows_as_text (self, drag->ids, drag->n_ids);
@@ -182,7 +182,7 @@ find_drop (GbGrid *self, double x, double y, Drop *drop)
 static gboolean
 may_drop (GbGrid *self, const GbGridDrag *drag, const Drop *drop)
 {
-  if (drag == NULL || drag->kind != self->type->kind || gb_project_get_read_only_reason (self->project) != NULL)
+  if (drag == NULL || drag->project == NULL || drag->kind != self->type->kind || gb_project_get_read_only_reason (self->project) != NULL)
     return FALSE;
   if (drag->project != self->project)
     return self->type->kind == GB_RECORD_PART;

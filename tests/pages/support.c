@@ -318,9 +318,40 @@ support_click (Support *self, GtkWidget *widget, double x_share, double y_share,
   support_settle ();
 }
 
+/* The controller from which a drag of @widget begins. */
+static GtkEventController *
+find_drag_source (GtkWidget *widget)
+{
+  for (; widget != NULL; widget = gtk_widget_get_parent (widget))
+    {
+      g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+      for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+        {
+          g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+          if (GTK_IS_DRAG_SOURCE (controller))
+            return controller;
+        }
+    }
+  return NULL;
+}
+
+static void
+drag_ended_cb (gboolean *ended)
+{
+  *ended = TRUE;
+}
+
 void
 support_drag (Support *self, GtkWidget *from, GtkWidget *to, double y_share)
 {
+  GtkEventController *source = find_drag_source (from);
+  gboolean ended = FALSE;
+  gulong id;
+
+  g_assert_nonnull (source);
+  id = g_signal_connect_swapped (source, "drag-end", G_CALLBACK (drag_ended_cb), &ended);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
   move_pointer (self, from, 0.3, 0.5);
   run_xdotool ("mousedown", "1", NULL);
@@ -335,7 +366,8 @@ support_drag (Support *self, GtkWidget *from, GtkWidget *to, double y_share)
   move_pointer (self, to, 0.5, y_share);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
   run_xdotool ("mouseup", "1", NULL);
-  support_settle ();
+  support_until (ended);
+  g_signal_handler_disconnect (source, id);
 }
 
 /* Pictures -------------------------------------------------------------------------------------------------------------- */
