@@ -260,6 +260,19 @@ add_page (GbWindow *self, guint i)
   gtk_list_box_append (self->sidebar, box);
 }
 
+/* What is picked in the tree lights up in the drawing. */
+static void
+parts_selected_cb (GbGrid *grid, GbWindow *self)
+{
+  GbWeightPage *weight = GB_WEIGHT_PAGE (gb_window_get_page (self, "weight"));
+  guint n;
+  g_autofree gint64 *ids = gb_grid_dup_selected (grid, &n);
+
+  ids = g_renew (gint64, ids, n + 1);
+  ids[n] = 0;
+  gb_weight_page_set_selected (weight, ids);
+}
+
 /* Shows the words beside the icons of the sidebar, or not. */
 static gboolean
 apply_narrow_cb (gpointer data)
@@ -486,6 +499,8 @@ gb_window_init (GbWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
     add_page (self, i);
+  g_signal_connect_object (gb_parts_page_get_grid (GB_PARTS_PAGE (gb_window_get_page (self, "parts"))), "selection-changed",
+                           G_CALLBACK (parts_selected_cb), self, 0);
   gb_window_fill_file_menus (self);
   gb_window_accept_drops (self);
   restore_size (self);

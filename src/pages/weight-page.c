@@ -265,13 +265,20 @@ update (GbWeightPage *self)
 
 /* Object ------------------------------------------------------------------------------------------------------------ */
 
+void
+gb_weight_page_set_selected (GbWeightPage *self, const gint64 *ids)
+{
+  g_return_if_fail (GB_IS_WEIGHT_PAGE (self));
+  gb_chart_host_set_selected (self->charts, ids);
+}
+
 static void
 part_picked_cb (GbChartArea *area, gint64 id, gpointer data)
 {
   GbWeightPage *self = GB_WEIGHT_PAGE (gtk_widget_get_ancestor (GTK_WIDGET (area), GB_TYPE_WEIGHT_PAGE));
   const gint64 selected[] = { id, 0 };
 
-  gb_chart_host_set_selected (self->charts, selected);
+  gb_weight_page_set_selected (self, selected);
 }
 
 static void

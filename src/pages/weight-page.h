@@ -11,4 +11,7 @@ G_BEGIN_DECLS
 #define GB_TYPE_WEIGHT_PAGE (gb_weight_page_get_type ())
 G_DECLARE_FINAL_TYPE (GbWeightPage, gb_weight_page, GB, WEIGHT_PAGE, GtkBox)
 
+/* Lights up in the drawing what is selected elsewhere: ids of parts that end with 0. NULL: nothing. */
+void gb_weight_page_set_selected (GbWeightPage *self, const gint64 *ids);
+
 G_END_DECLS

@@ -65,26 +65,40 @@ clicked_cb (GtkGestureClick *gesture, int n_press, double x, double y, gpointer 
   if (self->chart == NULL)
     return;
   id = gb_chart_pick (self->chart, gtk_widget_get_width (area), gtk_widget_get_height (area), x, y);
-  if (id != 0)
+  if (id == 0)
+    return;
+  if (n_press == 1)
     g_signal_emit (self, signals[PART_PICKED], 0, id);
+  else
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.go-to-part", "x", id);
 }
 
 /* Export ------------------------------------------------------------------------------------------------------------ */
 
+gboolean
+gb_chart_area_export (GbChartArea *self, const char *path, const char *format, GError **error)
+{
+  g_return_val_if_fail (GB_IS_CHART_AREA (self) && self->chart != NULL, FALSE);
+  return gb_chart_export (self->chart, path, format, EXPORT_WIDTH, EXPORT_HEIGHT, GB_CHART_PRINT, error);
+}
+
 static void
 export_response_cb (GtkNativeDialog *dialog, int response, GbChartArea *self)
 {
-  g_autoptr (GFile) file = NULL;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *path = NULL;
   const char *format = g_object_get_data (G_OBJECT (dialog), "format");
 
   if (response == GTK_RESPONSE_ACCEPT && self->chart != NULL)
     {
-      file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-      path = g_file_get_path (file);
-      if (!gb_chart_export (self->chart, path, format, EXPORT_WIDTH, EXPORT_HEIGHT, GB_CHART_PRINT, &error))
-        gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", error->message);
+      g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+      g_autofree char *path = g_file_get_path (file);
+      g_autofree char *told = NULL;
+      g_autoptr (GError) error = NULL;
+
+      if (path != NULL && gb_chart_area_export (self, path, format, &error))
+        told = g_strdup_printf (_ ("Written to %s"), path);
+      else
+        told = g_strdup (path != NULL ? error->message : _ ("Pictures can only be written into folders of this machine."));
+      gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", told);
     }
   g_object_unref (dialog);
 }
@@ -122,19 +136,30 @@ unref_chart (gpointer data, GClosure *closure)
   gb_chart_unref (data);
 }
 
-static void
-print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+gboolean
+gb_chart_area_print (GbChartArea *self, GtkPrintOperationAction action, const char *export_path, GError **error)
 {
-  GbChartArea *self = GB_CHART_AREA (widget);
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
-  g_autoptr (GError) error = NULL;
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  g_return_val_if_fail (GB_IS_CHART_AREA (self) && self->chart != NULL, FALSE);
 
   gtk_print_operation_set_n_pages (operation, 1);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_job_name (operation, gb_chart_title (self->chart));
+  if (export_path != NULL)
+    gtk_print_operation_set_export_filename (operation, export_path);
   g_signal_connect_data (operation, "draw-page", G_CALLBACK (draw_page_cb), gb_chart_ref (self->chart), unref_chart, 0);
-  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (gtk_widget_get_root (widget)), &error);
-  if (error != NULL)
+  return gtk_print_operation_run (operation, action, GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, error)
+         != GTK_PRINT_OPERATION_RESULT_ERROR;
+}
+
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!gb_chart_area_print (GB_CHART_AREA (widget), GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, NULL, &error))
     gtk_widget_activate_action (widget, "win.tell", "s", error->message);
 }
 

@@ -10,7 +10,7 @@ G_BEGIN_DECLS
 /* Shows one chart with its values under the pointer and a menu of its own: export as PNG, SVG or PDF, and print. A screen reader hears
  * the chart's title and its values in words.
  *
- * Signal "part-picked" (gint64 id): a part in the picture was clicked. */
+ * Signal "part-picked" (gint64 id): a part in the picture was clicked. A double click activates "win.go-to-part" (x id) as well. */
 #define GB_TYPE_CHART_AREA (gb_chart_area_get_type ())
 G_DECLARE_FINAL_TYPE (GbChartArea, gb_chart_area, GB, CHART_AREA, GtkWidget)
 
@@ -19,5 +19,9 @@ GtkWidget *gb_chart_area_new (void);
 /* NULL clears it. Takes a reference. */
 void gb_chart_area_set_chart (GbChartArea *self, GbChart *chart, GbChartKind kind);
 GbChart *gb_chart_area_get_chart (GbChartArea *self);
+
+/* What its menu does once a file or a printer is chosen. @format: "png", "svg" or "pdf". There must be a chart. */
+gboolean gb_chart_area_export (GbChartArea *self, const char *path, const char *format, GError **error);
+gboolean gb_chart_area_print (GbChartArea *self, GtkPrintOperationAction action, const char *export_path, GError **error);
 
 G_END_DECLS
