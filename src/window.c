@@ -147,11 +147,18 @@ update_actions (GbWindow *self)
   gb_window_update_file_actions (self);
 }
 
+/* The words of undo, the title and the like, which follow each change. */
+static void
+project_notify_cb (GbProject *project, GParamSpec *pspec, GbWindow *self)
+{
+  update_title (self);
+  update_actions (self);
+}
+
 static void
 project_changed_cb (GbProject *project, GbChanges *changes, GbWindow *self)
 {
   update_title (self);
-  update_actions (self);
 }
 
 static void
@@ -189,6 +196,7 @@ gb_window_set_project (GbWindow *self, GbProject *project)
   if (project != NULL)
     {
       g_signal_connect_object (project, "changed", G_CALLBACK (project_changed_cb), self, 0);
+      g_signal_connect_object (project, "notify", G_CALLBACK (project_notify_cb), self, 0);
       g_signal_connect_object (project, "place", G_CALLBACK (project_place_cb), self, 0);
     }
   gtk_stack_set_visible_child_name (self->main, project != NULL ? "build" : "welcome");

@@ -387,7 +387,6 @@ test_undo (void)
   project = gb_window_get_project (self.window);
   id = support_part (&self.input, "Side panel");
   set_name (project, GB_RECORD_PART, id, "name", "Topside");
-  g_test_message ("%s / %s", gtk_widget_get_tooltip_text (GTK_WIDGET (self.window->undo_button)), gb_project_get_undo_words (project));
   g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (GTK_WIDGET (self.window->undo_button)), gb_project_get_undo_words (project)));
   gb_window_show_page (self.window, "money");
   support_keys (&self.input, "ctrl+z");
