@@ -192,8 +192,13 @@ show_icon (GbCell *self, gboolean show)
       gtk_widget_add_css_class (self->icon, "trouble");
       gtk_widget_insert_after (self->icon, GTK_WIDGET (self), self->is_number ? self->opener : self->label);
     }
-  if (self->icon != NULL)
-    gtk_widget_set_visible (self->icon, show && self->editor == NULL);
+  if (self->icon == NULL)
+    return;
+  gtk_widget_set_visible (self->icon, show && self->editor == NULL);
+  /* Beside a number it stands close to the figures. */
+  gtk_widget_set_halign (self->icon, GTK_ALIGN_END);
+  gtk_widget_set_hexpand (self->icon, self->is_number);
+  gtk_widget_set_hexpand (self->label, !(self->is_number && show));
 }
 
 void

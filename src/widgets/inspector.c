@@ -91,7 +91,8 @@ make_row (GbInspector *self, const GbField *field, GtkWidget *editor)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 13);
+  gtk_label_set_width_chars (GTK_LABEL (label), 11);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 11);
   gtk_widget_set_tooltip_text (label, _ (field->help));
   gtk_widget_add_css_class (label, "dim-label");
   if (!tall)
