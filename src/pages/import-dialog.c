@@ -173,16 +173,37 @@ work_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
     g_task_return_error (task, error);
 }
 
+/* What comes home late must not keep a dialog that was closed: then it is not disposed of, and goes on. */
+static GWeakRef *
+weak_new (GbImportDialog *self)
+{
+  GWeakRef *weak = g_new0 (GWeakRef, 1);
+
+  g_weak_ref_init (weak, self);
+  return weak;
+}
+
+/* The dialog, if it is there still. Frees @weak. */
+static GbImportDialog *
+weak_take (GWeakRef *weak)
+{
+  GbImportDialog *self = g_weak_ref_get (weak);
+
+  g_weak_ref_clear (weak);
+  g_free (weak);
+  return self;
+}
+
 static void finish (GbImportDialog *self, Work *work, const GError *error);
 
 static void
 work_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  GbImportDialog *self = GB_IMPORT_DIALOG (source);
+  g_autoptr (GbImportDialog) self = weak_take (data);
   g_autoptr (GError) error = NULL;
 
   g_task_propagate_boolean (G_TASK (result), &error);
-  if (!g_cancellable_is_cancelled (self->cancellable))
+  if (self != NULL)
     finish (self, g_task_get_task_data (G_TASK (result)), error);
 }
 
@@ -203,7 +224,7 @@ start (GbImportDialog *self, Work *work)
   gb_import_preview_show (self->preview, NULL, NULL);
   gtk_widget_set_sensitive (self->import_button, FALSE);
   gtk_spinner_start (self->spinner);
-  task = g_task_new (self, self->cancellable, work_done_cb, NULL);
+  task = g_task_new (NULL, self->cancellable, work_done_cb, weak_new (self));
   g_task_set_source_tag (task, start);
   g_task_set_task_data (task, g_steal_pointer (&own), (GDestroyNotify) work_free);
   g_task_run_in_thread (task, work_thread);
@@ -282,7 +303,7 @@ static char *
 say_hint (const GbImport *import, GbRecordKind kind, guint n_refused)
 {
   if (n_refused > 0 && lacks_name (import, kind))
-    return g_strdup (_ ("Choose at the head of a column which one holds the names."));
+    return g_strdup (_ ("No column holds the names yet. Choose “Name” at the head of the one that does."));
   if (n_refused > 0)
     return g_strdup_printf (ngettext ("%u is refused; what is wrong stands beside it.",
                                       "%u are refused; what is wrong stands beside each.", n_refused),
@@ -489,20 +510,21 @@ read_more_cb (const char *contents, goffset size, gpointer data)
 static void
 loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (GbImportDialog) self = data;
+  g_autoptr (GbImportDialog) self = weak_take (data);
   g_autoptr (GError) error = NULL;
-  char *contents;
+  g_autofree char *contents = NULL;
   gsize length;
 
-  if (!g_file_load_partial_contents_finish (G_FILE (source), result, &contents, &length, NULL, &error))
+  g_file_load_partial_contents_finish (G_FILE (source), result, &contents, &length, NULL, &error);
+  if (self == NULL)
+    return;
+  if (error != NULL)
     {
-      if (!g_cancellable_is_cancelled (self->cancellable))
-        give_up (self, error->message);
+      give_up (self, error->message);
       return;
     }
-  self->bytes = g_bytes_new_take (contents, length);
-  if (!g_cancellable_is_cancelled (self->cancellable))
-    read_table (self, NULL);
+  self->bytes = g_bytes_new_take (g_steal_pointer (&contents), length);
+  read_table (self, NULL);
 }
 
 /* As large as its parent lets it be, for tables are wide. */
@@ -551,7 +573,7 @@ gb_import_dialog_present (GtkWindow *parent, GbProject *project, GbRecordKind ki
   set_size (self, parent);
   show_groups (self);
   self->present_id = g_timeout_add (PATIENCE, present_cb, self);
-  g_file_load_partial_contents_async (file, self->cancellable, read_more_cb, loaded_cb, g_object_ref (self));
+  g_file_load_partial_contents_async (file, self->cancellable, read_more_cb, loaded_cb, weak_new (self));
 }
 
 /* Object ------------------------------------------------------------------------------------------------------------ */

@@ -20,6 +20,7 @@ struct _GbImportHead
   GtkDropDown *unit_input;
   GtkLabel *unit_label; /* where there is nothing to choose */
   GStrv units;          /* what the drop-down holds */
+  const GbField *units_for;
   gboolean filling;
 };
 
@@ -87,6 +88,8 @@ same_unit (const GbField *field, const char *a, const char *b, const GbBuild *bu
   gint64 money_a, money_b;
   double real_a, real_b;
 
+  if (g_ascii_strcasecmp (a, b) == 0)
+    return TRUE;
   if (field->dim == GB_DIM_MONEY)
     return gb_money_parse (one_a, build->currency, &money_a, NULL) && gb_money_parse (one_b, build->currency, &money_b, NULL);
   return gb_quantity_parse (one_a, field->dim, build->units, &real_a, NULL)
@@ -102,43 +105,58 @@ own_unit (const GbField *field, const GbBuild *build)
   return gb_field_storage (field) == GB_STORAGE_REAL ? gb_quantity_unit (field->dim, build->units) : "";
 }
 
-/* The units to choose from, with that of the column and the build's own among them. @at gets the place of the column's. */
-static GStrv
-list_units (const GbField *field, const char *unit, const GbBuild *build, guint *at)
+/* The place of @unit among @units; their number if it is not there. */
+static guint
+find_unit (const GbField *field, const char *const *units, const char *unit, const GbBuild *build)
 {
-  g_autoptr (GPtrArray) units = g_ptr_array_new ();
-  const char *own = field != NULL ? own_unit (field, build) : NULL;
-  const char *set = unit != NULL ? unit : own;
+  guint at = 0;
 
-  *at = 0;
-  if (own == NULL || *own == '\0')
-    return g_new0 (char *, 1);
-  if (field->dim == GB_DIM_MONEY)
-    g_ptr_array_add (units, g_strdup (own));
-  for (const char *const *usual = usual_units (field->dim); *usual != NULL; usual++)
-    g_ptr_array_add (units, g_strdup (*usual));
-  while (*at < units->len && !same_unit (field, units->pdata[*at], set, build))
-    ++*at;
-  if (*at == units->len)
-    g_ptr_array_add (units, g_strdup (set));
-  g_ptr_array_add (units, NULL);
-  return (GStrv) g_ptr_array_free (g_steal_pointer (&units), FALSE);
+  while (units[at] != NULL && !same_unit (field, units[at], unit, build))
+    at++;
+  return at;
+}
+
+/* The units to choose from: the build's own, the usual ones, and @unit. */
+static GStrv
+list_units (const GbField *field, const char *unit, const GbBuild *build)
+{
+  g_autoptr (GStrvBuilder) units = g_strv_builder_new ();
+  const char *const *usual = usual_units (field->dim);
+  const char *const own[] = { field->dim == GB_DIM_MONEY ? build->currency : NULL, NULL };
+
+  g_strv_builder_addv (units, (const char **) own);
+  g_strv_builder_addv (units, (const char **) usual);
+  if (find_unit (field, own, unit, build) == g_strv_length ((GStrv) own)
+      && find_unit (field, usual, unit, build) == g_strv_length ((GStrv) usual))
+    g_strv_builder_add (units, unit);
+  return g_strv_builder_end (units);
 }
 
 static void
+set_units (GbImportHead *self, const GbField *field, GStrv units)
+{
+  g_autoptr (GtkStringList) model = gtk_string_list_new ((const char *const *) units);
+
+  gtk_drop_down_set_model (self->unit_input, G_LIST_MODEL (model));
+  g_strfreev (self->units);
+  self->units = units;
+  self->units_for = field;
+}
+
+/* A list that holds the unit stays as it is: this may come of a choice from that very list. */
+static void
 show_units (GbImportHead *self, const GbField *field, const char *unit, const GbBuild *build)
 {
-  guint at;
-  g_auto (GStrv) units = list_units (field, unit, build, &at);
-  guint n = g_strv_length (units);
+  const char *set = unit != NULL || field == NULL ? unit : own_unit (field, build);
+  guint at = 0, n = 0;
 
-  if (self->units == NULL || !g_strv_equal ((const char *const *) units, (const char *const *) self->units))
+  if (set != NULL && *set != '\0')
     {
-      g_autoptr (GtkStringList) model = gtk_string_list_new ((const char *const *) units);
-
-      gtk_drop_down_set_model (self->unit_input, G_LIST_MODEL (model));
-      g_strfreev (self->units);
-      self->units = g_steal_pointer (&units);
+      if (self->units_for != field
+          || find_unit (field, (const char *const *) self->units, set, build) == g_strv_length (self->units))
+        set_units (self, field, list_units (field, set, build));
+      at = find_unit (field, (const char *const *) self->units, set, build);
+      n = g_strv_length (self->units);
     }
   if (n > 1)
     gtk_drop_down_set_selected (self->unit_input, at);
@@ -229,6 +247,29 @@ make_drop_down (GListModel *model)
   return GTK_DROP_DOWN (drop_down);
 }
 
+static GtkWidget *
+find_search_entry (GtkWidget *widget)
+{
+  GtkWidget *found = GTK_IS_SEARCH_ENTRY (widget) ? widget : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_search_entry (child);
+  return found;
+}
+
+/* By itself its search entry must be gone to before anything can be typed; so what is typed in the list goes there. */
+static void
+search_by_typing (GtkDropDown *drop_down)
+{
+  GtkWidget *entry = find_search_entry (GTK_WIDGET (drop_down));
+
+  gtk_drop_down_set_enable_search (drop_down, TRUE);
+  if (entry == NULL)
+    return;
+  gtk_search_entry_set_search_delay (GTK_SEARCH_ENTRY (entry), 0);
+  gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (entry), gtk_widget_get_ancestor (entry, GTK_TYPE_POPOVER));
+}
+
 static void
 add_inputs (GbImportHead *self, const char *heading, GListModel *names)
 {
@@ -237,7 +278,7 @@ add_inputs (GbImportHead *self, const char *heading, GListModel *names)
   g_autofree char *unit_label = g_strdup_printf (_ ("Unit of the column “%s”"), heading);
 
   self->field_input = make_drop_down (names);
-  gtk_drop_down_set_enable_search (self->field_input, TRUE);
+  search_by_typing (self->field_input);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->field_input), GTK_ACCESSIBLE_PROPERTY_LABEL, field_label, -1);
   self->unit_input = make_drop_down (NULL);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->unit_input), _ ("The unit of numbers that do not say theirs"));

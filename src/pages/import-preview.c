@@ -51,7 +51,7 @@ struct _Column
 {
   GbImportPreview *preview;
   GtkWidget *(*make) (void);
-  void (*fill) (Column *column, GtkWidget *cell, guint row);
+  void (*fill) (Column *column, GtkWidget *cell, guint row); /* leaves alone what is so already: the toolkit does not look */
   guint index;        /* in the table */
   GbImportHead *head; /* owned by the row of heads */
 };
@@ -106,14 +106,16 @@ make_label (void)
   return label;
 }
 
+/* A label would lay its text out to find its size: too dear for some thousand cells, most of which are never seen. */
 static GtkWidget *
 make_text_cell (void)
 {
-  GtkWidget *label = make_label ();
+  GtkInscription *inscription = GTK_INSCRIPTION (gtk_inscription_new (NULL));
 
-  gtk_widget_add_css_class (label, "cell");
-  gtk_label_set_single_line_mode (GTK_LABEL (label), TRUE);
-  return label;
+  gtk_widget_add_css_class (GTK_WIDGET (inscription), "cell");
+  gtk_inscription_set_min_chars (inscription, 0);
+  gtk_inscription_set_text_overflow (inscription, GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  return GTK_WIDGET (inscription);
 }
 
 /* A sentence has room for three lines. */
@@ -144,19 +146,29 @@ make_line_cell (void)
 }
 
 static void
+set_text (GtkWidget *label, const char *text)
+{
+  if (!g_str_equal (gtk_label_get_text (GTK_LABEL (label)), text))
+    gtk_label_set_text (GTK_LABEL (label), text);
+}
+
+static void
 fill_line (Column *column, GtkWidget *cell, guint row)
 {
   const GbImport *import = column->preview->import;
   gboolean refused = gb_import_refusal (import, row) != NULL;
+  const char *icon = refused ? "dialog-warning-symbolic" : "object-select-symbolic";
   GtkWidget *image = gtk_widget_get_first_child (cell);
   g_autofree char *line = g_strdup_printf ("%u", gb_import_line (import, row));
 
-  gtk_image_set_from_icon_name (GTK_IMAGE (image), refused ? "dialog-warning-symbolic" : "object-select-symbolic");
+  set_text (gtk_widget_get_last_child (cell), line);
+  if (g_strcmp0 (gtk_image_get_icon_name (GTK_IMAGE (image)), icon) == 0)
+    return;
+  gtk_image_set_from_icon_name (GTK_IMAGE (image), icon);
   gtk_accessible_update_property (GTK_ACCESSIBLE (image), GTK_ACCESSIBLE_PROPERTY_LABEL, refused ? _ ("Refused") : _ ("Comes in"), -1);
   set_class (image, "error", refused);
   set_class (image, "dim-label", !refused);
   set_class (cell, "refused", refused);
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_last_child (cell)), line);
 }
 
 static void
@@ -165,8 +177,7 @@ fill_outcome (Column *column, GtkWidget *cell, guint row)
   const char *refusal = gb_import_refusal (column->preview->import, row);
   g_autofree char *outcome = refusal == NULL ? gb_import_outcome (column->preview->import, row) : g_strdup (refusal);
 
-  gtk_label_set_text (GTK_LABEL (cell), outcome);
-  gtk_widget_set_tooltip_text (cell, outcome);
+  set_text (cell, outcome);
   set_class (cell, "error", refusal != NULL);
   set_class (cell, "refused", refusal != NULL);
 }
@@ -195,11 +206,10 @@ fill_text (Column *column, GtkWidget *cell, guint row)
   const GbField *field = gb_import_get_field (import, column->index);
   g_autofree char *text = one_line (gb_import_cell (import, row, column->index));
 
-  gtk_label_set_text (GTK_LABEL (cell), text);
-  gtk_widget_set_tooltip_text (cell, strlen (text) * CHARACTER_WIDTH > LEAST_WIDTH ? text : NULL);
-  gtk_label_set_xalign (GTK_LABEL (cell), is_number (field) ? 1 : 0);
+  gtk_inscription_set_text (GTK_INSCRIPTION (cell), text);
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (cell), is_number (field) ? 1 : 0);
   set_class (cell, "numeric", is_number (field));
-  set_class (cell, "dim-label", field == NULL);
+  set_class (cell, "left-out", field == NULL);
   set_class (cell, "refused", gb_import_refusal (import, row) != NULL);
 }
 
@@ -440,6 +450,29 @@ gb_import_preview_get_view (GbImportPreview *self)
   return self->view;
 }
 
+/* What a cell has no room for ----------------------------------------------------------------------------------------- */
+
+static gboolean
+is_cut (GtkWidget *cell)
+{
+  if (GTK_IS_LABEL (cell))
+    return pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (cell)));
+  return GTK_IS_INSCRIPTION (cell)
+         && g_utf8_strlen (gtk_inscription_get_text (GTK_INSCRIPTION (cell)), -1) * CHARACTER_WIDTH > gtk_widget_get_width (cell);
+}
+
+static gboolean
+query_tooltip_cb (GtkWidget *view, int x, int y, gboolean keyboard, GtkTooltip *tooltip, gpointer data)
+{
+  GtkWidget *cell = keyboard ? NULL : gtk_widget_pick (view, x, y, GTK_PICK_DEFAULT);
+
+  if (cell == NULL || !is_cut (cell))
+    return FALSE;
+  gtk_tooltip_set_text (tooltip, GTK_IS_LABEL (cell) ? gtk_label_get_text (GTK_LABEL (cell))
+                                                     : gtk_inscription_get_text (GTK_INSCRIPTION (cell)));
+  return TRUE;
+}
+
 /* Keys -------------------------------------------------------------------------------------------------------------- */
 
 static void
@@ -533,6 +566,8 @@ make_table (GbImportPreview *self)
   gtk_column_view_set_show_column_separators (self->view, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Rows of the table"), -1);
   gtk_widget_set_visible (gtk_widget_get_first_child (GTK_WIDGET (self->view)), FALSE);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self->view), TRUE);
+  g_signal_connect (self->view, "query-tooltip", G_CALLBACK (query_tooltip_cb), NULL);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self->view), keys);
