@@ -215,7 +215,7 @@ static const char *const sizes[] = { "length", "width", "thickness", "quantity",
 static const GbGridColumn columns[] = {
   { .name = "name", .width = 22 },
   { .name = "material", .width = 16, .look = look_material },
-  { .name = "amount", .title = N_ ("Amount"), .width = 22, .look = look_amount, .edit_text = edit_amount, .enter = enter_amount,
+  { .name = "amount", .title = N_ ("Amount"), .width = 24, .look = look_amount, .edit_text = edit_amount, .enter = enter_amount,
     .stands_for = sizes },
   { .name = "total", .title = N_ ("Mass"), .width = 11, .is_number = TRUE, .look = look_mass },
   { .name = "total-sd", .title = N_ ("Mass ±"), .width = 10, .is_number = TRUE, .look = look_mass_sd },
