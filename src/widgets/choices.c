@@ -178,3 +178,24 @@ gb_choices_match (const GPtrArray *choices, const char *typed)
         g_ptr_array_add (matches, choices->pdata[i]);
   return matches;
 }
+
+const GbChoiceItem *
+gb_choices_find (const GPtrArray *choices, const char *typed)
+{
+  g_autofree char *stripped = g_strstrip (g_strdup (typed));
+  g_autofree char *folded = g_utf8_casefold (stripped, -1);
+  const GbChoiceItem *found = NULL;
+
+  for (guint i = 0; i < choices->len; i++)
+    {
+      const GbChoiceItem *item = choices->pdata[i];
+      g_autofree char *text = g_utf8_casefold (item->text, -1);
+
+      if (strcmp (text, folded) != 0)
+        continue;
+      if (found != NULL)
+        return NULL;
+      found = item;
+    }
+  return found;
+}

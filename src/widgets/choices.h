@@ -34,4 +34,7 @@ void gb_choices_add_records (GPtrArray *choices, GbProject *project, GbRecordKin
  * that hold it anywhere; whatever the case. All of them for an empty text. Borrowed items in a new array. */
 GPtrArray *gb_choices_match (const GPtrArray *choices, const char *typed);
 
+/* The only one whose text is @typed, whatever the case; NULL if there is none, or several. Borrowed. */
+const GbChoiceItem *gb_choices_find (const GPtrArray *choices, const char *typed);
+
 G_END_DECLS

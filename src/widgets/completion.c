@@ -287,10 +287,11 @@ gb_completion_key (GbCompletion *self, guint keyval, GdkModifierType state)
 const GbChoiceItem *
 gb_completion_get_chosen (GbCompletion *self)
 {
-  const char *typed;
+  const char *typed = self->entry != NULL ? gtk_editable_get_text (self->entry) : NULL;
 
-  if (self->chosen == NULL || self->entry == NULL)
+  if (typed == NULL || self->choices == NULL)
     return NULL;
-  typed = gtk_editable_get_text (self->entry);
-  return strcmp (typed, self->chosen->text) == 0 ? self->chosen : NULL;
+  if (self->chosen != NULL && strcmp (typed, self->chosen->text) == 0)
+    return self->chosen;
+  return gb_choices_find (self->choices, typed);
 }

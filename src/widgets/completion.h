@@ -29,7 +29,7 @@ void gb_completion_close (GbCompletion *self);
  * Enter and Tab the result is FALSE, so that the caller goes on as after any entry. */
 gboolean gb_completion_key (GbCompletion *self, guint keyval, GdkModifierType state);
 
-/* What was taken from the list, if its text still stands in the entry; or NULL. */
+/* What was taken from the list, if its text still stands in the entry, or the one choice that was typed out in full; or NULL. */
 const GbChoiceItem *gb_completion_get_chosen (GbCompletion *self);
 
 G_END_DECLS

@@ -201,17 +201,20 @@ has_been_drawn (GtkWidget *widget)
 
 static void run_xdotool (const char *first, ...) G_GNUC_NULL_TERMINATED;
 
-static Window
-xid_of (Support *self)
+void
+support_focus (Support *self, GtkWindow *window)
 {
-  return gdk_x11_surface_get_xid (gtk_native_get_surface (GTK_NATIVE (self->window)));
+  g_autofree char *xid
+    = g_strdup_printf ("%lu", gdk_x11_surface_get_xid (gtk_native_get_surface (GTK_NATIVE (window))));
+
+  run_xdotool ("windowfocus", "--sync", xid, NULL);
+  support_until (gtk_window_is_active (window));
 }
 
 void
 support_show (Support *self, GtkWidget *page, int width, int height)
 {
   g_autoptr (GSimpleActionGroup) group = g_simple_action_group_new ();
-  g_autofree char *xid = NULL;
 
   add_action (group, "tell", self->told);
   add_action (group, "toast-undo", self->toasts);
@@ -225,10 +228,8 @@ support_show (Support *self, GtkWidget *page, int width, int height)
   gtk_window_present (self->window);
   support_until (has_been_drawn (page));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
-  xid = g_strdup_printf ("%lu", xid_of (self));
-  run_xdotool ("mousemove", "1279", "899", NULL);
-  run_xdotool ("windowfocus", "--sync", xid, NULL);
-  support_until (gtk_window_is_active (self->window));
+  run_xdotool ("mousemove", "1279", "899", NULL); /* out of the way */
+  support_focus (self, self->window);
 }
 
 /* Input ----------------------------------------------------------------------------------------------------------------- */
@@ -456,4 +457,34 @@ support_find (GtkWidget *top, GType type)
         return found;
     }
   return NULL;
+}
+
+static GbGrid *
+find_grid (GtkWidget *top, GbRecordKind kind)
+{
+  GbGrid *found = NULL;
+
+  if (GB_IS_GRID (top))
+    return gb_grid_get_type_data (GB_GRID (top))->kind == kind ? GB_GRID (top) : NULL;
+  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_grid (child, kind);
+  return found;
+}
+
+GbGrid *
+support_grid (GtkWidget *top, GbRecordKind kind)
+{
+  GbGrid *grid = find_grid (top, kind);
+
+  g_assert_nonnull (grid);
+  return grid;
+}
+
+gboolean
+support_is_editing (Support *self)
+{
+  GtkWidget *focus = gtk_window_get_focus (self->window);
+
+  return GTK_IS_TEXT (focus) && gtk_widget_get_ancestor (focus, GB_TYPE_CELL) != NULL;
 }

@@ -47,6 +47,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (Support, support_free)
 /* Shows @page in a window, with its property "project" set. */
 void support_show (Support *self, GtkWidget *page, int width, int height);
 
+/* Gives the keyboard to @window; support_show() does so for its own. */
+void support_focus (Support *self, GtkWindow *window);
+
 /* Real input, through the X server. Keys in the notation of xdotool: "Down", "ctrl+Return". */
 void support_keys (Support *self, const char *keys);
 void support_type (Support *self, const char *text);
@@ -65,5 +68,9 @@ guint support_row (GbGrid *grid, GbRecordKind kind, gint64 id);
 const char *support_cell (GbGrid *grid, GbRecordKind kind, gint64 id, const char *column);
 /* The widget of type @type below @top, the first in order; NULL: none. */
 GtkWidget *support_find (GtkWidget *top, GType type);
+/* The table of @kind below @top; asserts that it is there. */
+GbGrid *support_grid (GtkWidget *top, GbRecordKind kind);
+/* TRUE if the focus is in the editor of a cell. */
+gboolean support_is_editing (Support *self);
 
 G_END_DECLS

@@ -47,14 +47,6 @@ focus_cell (Fixture *fixture)
   return widget != NULL ? GB_CELL (GB_IS_CELL (widget) ? widget : gtk_widget_get_ancestor (widget, GB_TYPE_CELL)) : NULL;
 }
 
-static gboolean
-is_editing (Fixture *fixture)
-{
-  GbCell *cell = focus_cell (fixture);
-
-  return cell != NULL && gb_cell_is_editing (cell);
-}
-
 /* Puts the cursor into a cell. */
 static void
 go_to (Fixture *fixture, const char *part, const char *column)
@@ -96,7 +88,7 @@ test_type_parts (Fixture *fixture, gconstpointer data)
 
   go_to (fixture, "Transom", "name");
   support_keys (fixture->support, "ctrl+Return");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_type (fixture->support, "Frame 1");
   support_keys (fixture->support, "Return");
   support_until (support_part (fixture->support, "Frame 1") != 0);
@@ -107,7 +99,7 @@ test_type_parts (Fixture *fixture, gconstpointer data)
   /* Enter went on to the amount; typing starts an entry there. */
   support_until (focus_cell (fixture) == gb_grid_find_cell (fixture->grid, support_row (fixture->grid, GB_RECORD_PART, part->rec.id), "amount"));
   support_type (fixture->support, "500 x 200");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "Return");
   support_until (part_named (fixture, "Frame 1")->length == 0.5);
   g_assert_cmpfloat (part_named (fixture, "Frame 1")->width, ==, 0.2);
@@ -122,7 +114,7 @@ test_blank_row (Fixture *fixture, gconstpointer data)
   go_to (fixture, "Lantern", "name");
   support_keys (fixture->support, "Down");
   support_type (fixture->support, "Anchor");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "Return");
   support_until (support_part (fixture->support, "Anchor") != 0);
   g_assert_cmpint (part_named (fixture, "Anchor")->rec.owner, ==, 0);
@@ -134,15 +126,15 @@ test_escape (Fixture *fixture, gconstpointer data)
 {
   go_to (fixture, "Side", "name");
   support_type (fixture->support, "Nonsense");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "Escape");
-  support_until (!is_editing (fixture));
+  support_until (!support_is_editing (fixture->support));
   g_assert_cmpstr (cell (fixture, "Side", "name"), ==, "Side");
   g_assert_null (gb_project_get_undo_words (fixture->support->project));
 
   /* A draft goes with its entry. */
   support_keys (fixture->support, "ctrl+Return");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   g_assert_cmpuint (n_rows (fixture), ==, 10);
   support_keys (fixture->support, "Escape");
   support_until (n_rows (fixture) == 9);
@@ -155,7 +147,7 @@ test_edit_and_undo (Fixture *fixture, gconstpointer data)
 
   go_to (fixture, "Side", "name");
   support_keys (fixture->support, "F2");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "End");
   support_type (fixture->support, " panel");
   support_keys (fixture->support, "Tab");
@@ -178,11 +170,11 @@ test_wrong_entry (Fixture *fixture, gconstpointer data)
 
   go_to (fixture, "Side", "amount");
   support_type (fixture->support, "12 furlongs");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   at = focus_cell (fixture);
   support_keys (fixture->support, "Return");
   support_until (gb_cell_get_complaint (at) != NULL);
-  g_assert_true (is_editing (fixture));
+  g_assert_true (support_is_editing (fixture->support));
   g_assert_nonnull (strstr (gb_cell_get_complaint (at), "furlongs"));
   g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (at), "error"));
   support_picture (fixture->support, "grid-wrong-entry");
@@ -201,7 +193,7 @@ test_several_at_once (Fixture *fixture, gconstpointer data)
   go_to (fixture, "Bottom", "amount");
   support_keys (fixture->support, "shift+Down shift+Down");
   support_type (fixture->support, "- x - x 9");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "Return");
   support_until (part_named (fixture, "Transom")->thickness == 0.009);
   g_assert_cmpfloat (part_named (fixture, "Bottom")->thickness, ==, 0.009);
@@ -221,11 +213,11 @@ test_material_from_catalogue (Fixture *fixture, gconstpointer data)
   go_to (fixture, "Mast", "material");
   /* The mast is a lump and has no material. */
   support_keys (fixture->support, "F2");
-  g_assert_false (is_editing (fixture));
+  g_assert_false (support_is_editing (fixture->support));
 
   go_to (fixture, "Side", "material");
   support_type (fixture->support, known->name);
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "Return");
   support_until (part_named (fixture, "Side")->material != 1);
   g_assert_cmpstr (cell (fixture, "Side", "material"), ==, known->name);
@@ -352,7 +344,7 @@ test_clipboard_as_text (Fixture *fixture, gconstpointer data)
   gdk_clipboard_set_text (clipboard, "Spar");
   go_to (fixture, "Mast", "name");
   support_keys (fixture->support, "ctrl+v");
-  support_until (is_editing (fixture));
+  support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "Return");
   support_until (support_part (fixture->support, "Spar") != 0);
 }
