@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "boat/deviation.h"
 #include "boat/quantity.h"
 #include "engine/working.h"
 #include "pages/part-sums.h"
@@ -64,11 +65,9 @@ mass_of (GbPartFacts *self)
 static void
 show_mass (GbPartFacts *self, const GbMass *mass)
 {
-  g_autofree char *sum = gb_quantity_format (mass->mass, GB_DIM_MASS, units_of (self));
-  g_autofree char *sd = gb_quantity_format (mass->mass_sd, GB_DIM_MASS, units_of (self));
-  g_autofree char *both = isnan (mass->mass_sd) || mass->mass_sd == 0 ? g_strdup (sum) : g_strdup_printf ("%s ± %s", sum, sd);
+  g_autofree char *text = gb_quantity_format_with_sd (mass->mass, mass->mass_sd, GB_DIM_MASS, units_of (self));
 
-  gtk_label_set_text (self->mass, isnan (mass->mass) ? _ ("No mass yet") : both);
+  gtk_label_set_text (self->mass, isnan (mass->mass) ? _ ("No mass yet") : text);
 }
 
 /* How the mass is known, and what the scale made of it. */

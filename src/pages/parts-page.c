@@ -49,6 +49,7 @@ struct _GbPartsPage
   GtkLabel *side_hint;
   GtkMenuButton *menu_button;
   GtkButton *unknown_button;
+  GtkWidget *foot_bar;
   GtkLabel *foot;
   GMenu *page_menu;
   GMenuModel *row_menu;
@@ -88,7 +89,10 @@ update_side (GbPartsPage *self)
   ids = gb_grid_dup_selected (self->grid, &n);
   boat = boat && n == 0;
   gb_part_facts_show (self->facts, self->project, ids, n, boat);
-  gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_PART, ids, n > MOST_INSPECTED ? 0 : n);
+  if (boat)
+    gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_BUILD, (const gint64[]){ 1 }, 1);
+  else
+    gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_PART, ids, n > MOST_INSPECTED ? 0 : n);
   gtk_widget_set_visible (GTK_WIDGET (self->side_hint), n == 0 && !boat);
 }
 
@@ -110,13 +114,14 @@ static void
 update (GbPartsPage *self)
 {
   g_autofree gint64 *tops = NULL;
-  gboolean any;
+  gboolean listed;
   guint n;
 
   if (self->project == NULL)
     return;
-  any = gb_boat_n (gb_project_get_boat (self->project), GB_RECORD_PART) > 0;
-  gtk_stack_set_visible_child_name (self->stack, any || self->started ? "list" : "empty");
+  listed = self->started || gb_boat_n (gb_project_get_boat (self->project), GB_RECORD_PART) > 0;
+  gtk_stack_set_visible_child_name (self->stack, listed ? "list" : "empty");
+  gtk_widget_set_visible (self->foot_bar, listed);
   tops = gb_grid_dup_selected_tops (self->grid, &n);
   update_actions (self, n);
   update_foot (self, tops, n);
@@ -299,7 +304,10 @@ set_project (GbPartsPage *self, GbProject *project)
   self->started = FALSE;
   gb_grid_set_project (self->grid, project);
   if (project != NULL)
-    self->changed_id = g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+    {
+      self->changed_id = g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+      gb_grid_go_to (self->grid, GB_RECORD_BUILD, 1, NULL, FALSE);
+    }
   update_side (self);
   update (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_PROJECT]);
@@ -406,6 +414,7 @@ gb_parts_page_class_init (GbPartsPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, GbPartsPage, side_hint);
   gtk_widget_class_bind_template_child (widget_class, GbPartsPage, menu_button);
   gtk_widget_class_bind_template_child (widget_class, GbPartsPage, unknown_button);
+  gtk_widget_class_bind_template_child (widget_class, GbPartsPage, foot_bar);
   gtk_widget_class_bind_template_child (widget_class, GbPartsPage, foot);
   gtk_widget_class_bind_template_child (widget_class, GbPartsPage, page_menu);
   gtk_widget_class_bind_template_child (widget_class, GbPartsPage, row_menu);

@@ -51,6 +51,7 @@ static const Section sections[] = {
 typedef struct
 {
   GtkWidget *row;
+  GtkWidget *label;
   GtkWidget *editor;
   guint section; /* index of its box */
 } Line;
@@ -59,7 +60,6 @@ struct _GbInspector
 {
   GtkWidget parent_instance;
   GtkWidget *box;
-  GtkSizeGroup *labels;
   GArray *lines;   /* of Line */
   GPtrArray *tops; /* (element-type GtkWidget) a section with its heading; the first has none */
 
@@ -83,10 +83,8 @@ section_of (const GbField *field)
 }
 
 static GtkWidget *
-make_row (GbInspector *self, const GbField *field, GtkWidget *editor)
+make_label (const GbField *field)
 {
-  gboolean tall = field->dim == GB_DIM_NOTE;
-  GtkWidget *row = gtk_box_new (tall ? GTK_ORIENTATION_VERTICAL : GTK_ORIENTATION_HORIZONTAL, tall ? 4 : 8);
   GtkWidget *label = gtk_label_new (_ (field->label));
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
@@ -95,13 +93,45 @@ make_row (GbInspector *self, const GbField *field, GtkWidget *editor)
   gtk_label_set_max_width_chars (GTK_LABEL (label), 11);
   gtk_widget_set_tooltip_text (label, _ (field->help));
   gtk_widget_add_css_class (label, "dim-label");
-  if (!tall)
-    gtk_size_group_add_widget (self->labels, label);
-  gtk_widget_set_hexpand (editor, TRUE);
-  if (!tall)
-    gtk_box_append (GTK_BOX (row), label);
-  gtk_box_append (GTK_BOX (row), editor);
-  return row;
+  return label;
+}
+
+/* A note has its section's heading for a label, and all the width. */
+static Line
+make_line (const GbField *field, guint section)
+{
+  Line line = { .section = section };
+
+  line.row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  line.editor = gb_field_editor_new (field);
+  gtk_widget_set_hexpand (line.editor, TRUE);
+  if (field->dim != GB_DIM_NOTE)
+    {
+      line.label = make_label (field);
+      gtk_box_append (GTK_BOX (line.row), line.label);
+    }
+  gtk_box_append (GTK_BOX (line.row), line.editor);
+  return line;
+}
+
+/* All labels are as wide as the widest. */
+static void
+align_labels (GbInspector *self)
+{
+  int widest = 0;
+
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      GtkWidget *label = g_array_index (self->lines, Line, i).label;
+      int width = 0;
+
+      if (label != NULL)
+        gtk_widget_measure (label, GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+      widest = MAX (widest, width);
+    }
+  for (guint i = 0; i < self->lines->len; i++)
+    if (g_array_index (self->lines, Line, i).label != NULL)
+      gtk_widget_set_size_request (g_array_index (self->lines, Line, i).label, widest, -1);
 }
 
 static void
@@ -139,12 +169,11 @@ add_fields (GbInspector *self, const Section *section)
   for (guint i = 0; i < type->n_fields; i++)
     {
       const GbField *field = &type->fields[i];
-      Line line = { .section = self->tops->len - 1 };
+      Line line;
 
       if (section_of (field) != section)
         continue;
-      line.editor = gb_field_editor_new (field);
-      line.row = make_row (self, field, line.editor);
+      line = make_line (field, self->tops->len - 1);
       gtk_box_append (GTK_BOX (box), line.row);
       g_array_append_val (self->lines, line);
     }
@@ -168,6 +197,7 @@ make_lines (GbInspector *self, GbRecordKind kind)
   for (guint i = 0; i < G_N_ELEMENTS (sections); i++)
     if (sections[i].kind == kind)
       add_fields (self, &sections[i]);
+  align_labels (self);
 }
 
 /* Showing --------------------------------------------------------------------------------------------------------------- */
@@ -296,7 +326,6 @@ gb_inspector_dispose (GObject *object)
 
   set_project (self, NULL);
   g_clear_pointer (&self->box, gtk_widget_unparent);
-  g_clear_object (&self->labels);
   g_array_set_size (self->lines, 0);
   g_ptr_array_set_size (self->tops, 0);
   G_OBJECT_CLASS (gb_inspector_parent_class)->dispose (object);
@@ -333,7 +362,6 @@ gb_inspector_init (GbInspector *self)
   self->ids = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->lines = g_array_new (FALSE, FALSE, sizeof (Line));
   self->tops = g_ptr_array_new ();
-  self->labels = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }

@@ -137,6 +137,7 @@ gb_outline_editor_init (GbOutlineEditor *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->buffer = gtk_text_view_get_buffer (self->lines);
+  gtk_window_set_focus (GTK_WINDOW (self), GTK_WIDGET (self->lines));
 }
 
 GtkWidget *

@@ -103,11 +103,18 @@ grid_step (double scale, double pixels)
   return 5 * power >= least ? 5 * power : 10 * power;
 }
 
+static double
+step_of (GbOutlineView *self)
+{
+  double unit = self->units == GB_UNITS_FEET ? 0.3048 : 1;
+
+  return grid_step (self->scale * unit, 70) * unit;
+}
+
 static void
 draw_grid (GbOutlineView *self, cairo_t *cr, const GdkRGBA *color)
 {
-  double unit = self->units == GB_UNITS_FEET ? 0.3048 : 1;
-  double step = grid_step (self->scale * unit, 70) * unit;
+  double step = step_of (self);
   int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
   GbPoint low = gb_outline_view_from_widget (self, 0, height);
   GbPoint high = gb_outline_view_from_widget (self, width, 0);
@@ -165,11 +172,23 @@ draw_sizes (GbOutlineView *self, cairo_t *cr)
   cairo_restore (cr);
 }
 
+/* What one square of the grid measures. */
+static void
+draw_scale (GbOutlineView *self, cairo_t *cr)
+{
+  g_autofree char *side = gb_quantity_format (step_of (self), GB_DIM_LENGTH, self->units);
+  /* Translators: %s is a length. */
+  g_autofree char *words = g_strdup_printf (_ ("One square is %s"), side);
+
+  draw_text (self, cr, 8, 12, 0, words);
+}
+
 static void
 trace_rings (GbOutlineView *self, cairo_t *cr)
 {
   for (guint r = 0; r < gb_shape_n_rings (self->shape); r++)
     {
+      cairo_new_sub_path (cr);
       for (guint i = 0; i < gb_shape_n_points (self->shape, r); i++)
         {
           graphene_point_t at = gb_outline_view_to_widget (self, gb_shape_point (self->shape, r, i));
@@ -215,6 +234,7 @@ gb_outline_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (!gtk_style_context_lookup_color (style, "accent_color", &accent))
     accent = color;
   draw_grid (self, cr, &color);
+  draw_scale (self, cr);
   if (self->shape != NULL)
     {
       trace_rings (self, cr);

@@ -255,4 +255,5 @@ gb_side_pane_init (GbSidePane *self)
 {
   self->settings = g_settings_new ("org.garboard.Garboard");
   self->revealed = g_settings_get_boolean (self->settings, "inspector");
+  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
 }
