@@ -37,7 +37,8 @@ static const struct
     "purchases.find", { GB_RECORD_PURCHASE, GB_RECORD_LINE, GB_N_RECORDS } },
   { "hulls", N_ ("Hulls and Loads"), "gb-hulls-symbolic", gb_hulls_page_get_type, "hulls.add", N_ ("Hull"), NULL,
     { GB_RECORD_HULL, GB_RECORD_STATION, GB_RECORD_OFFSET, GB_RECORD_LOAD, GB_N_RECORDS } },
-  { "weight", N_ ("Weight"), "gb-weight-symbolic", gb_weight_page_get_type, NULL, NULL, NULL, { GB_N_RECORDS } },
+  { "weight", N_ ("Weight"), "gb-weight-symbolic", gb_weight_page_get_type, NULL, NULL, NULL,
+    { GB_RECORD_WEIGHING, GB_RECORD_READING, GB_N_RECORDS } },
   { "money", N_ ("Money"), "gb-money-symbolic", gb_money_page_get_type, NULL, NULL, NULL, { GB_RECORD_CATEGORY, GB_N_RECORDS } },
 };
 
@@ -161,13 +162,29 @@ project_changed_cb (GbProject *project, GbChanges *changes, GbWindow *self)
   update_title (self);
 }
 
+static gboolean
+page_has_kind (guint page, GbRecordKind kind)
+{
+  for (const GbRecordKind *k = pages[page].kinds; *k != GB_N_RECORDS; k++)
+    if (*k == kind)
+      return TRUE;
+  return FALSE;
+}
+
+/* To the page of the edit, unless it is in sight. The page then shows the row. */
 static void
 project_place_cb (GbProject *project, const GbPlace *place, GbWindow *self)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
-    for (const GbRecordKind *kind = pages[i].kinds; *kind != GB_N_RECORDS; kind++)
-      if (*kind == place->kind)
+  int now = page_index (gtk_stack_get_visible_child_name (self->pages));
+
+  if (now >= 0 && page_has_kind ((guint) now, place->kind))
+    return;
+  for (guint i = G_N_ELEMENTS (pages); i-- > 0;)
+    if (page_has_kind (i, place->kind))
+      {
         gb_window_show_page (self, pages[i].name);
+        return;
+      }
 }
 
 static void
@@ -188,6 +205,9 @@ gb_window_set_project (GbWindow *self, GbProject *project)
       /* A page's editor may hold a half-typed entry: leaving commits it. */
       gtk_window_set_focus (GTK_WINDOW (self), NULL);
     }
+  /* Before the pages: one that is to show where an edit was must be in sight by then. */
+  if (project != NULL)
+    g_signal_connect_object (project, "place", G_CALLBACK (project_place_cb), self, 0);
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
     g_object_set (gtk_stack_get_child_by_name (self->pages, pages[i].name), "project", project, NULL);
   gb_strip_set_project (self->strip, project);
@@ -197,7 +217,6 @@ gb_window_set_project (GbWindow *self, GbProject *project)
     {
       g_signal_connect_object (project, "changed", G_CALLBACK (project_changed_cb), self, 0);
       g_signal_connect_object (project, "notify", G_CALLBACK (project_notify_cb), self, 0);
-      g_signal_connect_object (project, "place", G_CALLBACK (project_place_cb), self, 0);
     }
   gtk_stack_set_visible_child_name (self->main, project != NULL ? "build" : "welcome");
   show_notice (self);

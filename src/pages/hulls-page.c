@@ -128,13 +128,38 @@ changed_cb (GbProject *project, GbChanges *changes, GbHullsPage *self)
   show_trouble (self);
 }
 
+/* To the row of an edit that was undone, by way of the rows that it lives in. */
+static void
+go_to (GbHullsPage *self, const GbRecord *record, const char *field)
+{
+  const GbBoat *boat = gb_project_get_boat (self->project);
+  GbGridPane *pane = self->hulls;
+
+  if (record->kind == GB_RECORD_STATION || record->kind == GB_RECORD_OFFSET)
+    {
+      const GbRecord *owner = gb_boat_get (boat, gb_record_type (record->kind)->owner, record->owner);
+
+      if (owner != NULL)
+        go_to (self, owner, NULL);
+      pane = record->kind == GB_RECORD_STATION ? self->stations : self->offsets;
+    }
+  else if (record->kind == GB_RECORD_LOAD)
+    pane = self->load_pane;
+  gb_grid_go_to (gb_grid_pane_get_grid (pane), record->kind, record->id, field, FALSE);
+}
+
 static void
 place_cb (GbProject *project, const GbPlace *place, GbHullsPage *self)
 {
-  if (place->kind == GB_RECORD_LOAD)
-    gtk_stack_set_visible_child_name (self->views, "loads");
-  else if (place->kind == GB_RECORD_HULL || place->kind == GB_RECORD_STATION || place->kind == GB_RECORD_OFFSET)
-    gtk_stack_set_visible_child_name (self->views, "hulls");
+  gboolean load = place->kind == GB_RECORD_LOAD;
+  const GbRecord *record = NULL;
+
+  if (!load && place->kind != GB_RECORD_HULL && place->kind != GB_RECORD_STATION && place->kind != GB_RECORD_OFFSET)
+    return;
+  gtk_stack_set_visible_child_name (self->views, load ? "loads" : "hulls");
+  record = gb_boat_get (gb_project_get_boat (project), place->kind, place->id);
+  if (record != NULL)
+    go_to (self, record, place->field);
 }
 
 /* A build that somebody wrote by hand may have no condition: loads need one to live in. */

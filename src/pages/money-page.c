@@ -80,6 +80,15 @@ update (GbMoneyPage *self)
     }
 }
 
+static void
+place_cb (GbProject *project, const GbPlace *place, GbMoneyPage *self)
+{
+  if (place->kind != GB_RECORD_CATEGORY)
+    return;
+  gtk_stack_set_visible_child_name (self->views, "budget");
+  gb_grid_go_to (gb_grid_pane_get_grid (self->budget_pane), place->kind, place->id, place->field, FALSE);
+}
+
 /* What is to be bought is stock, and that is entered on its own page. */
 static void
 go_to_stock_action (GtkWidget *widget, const char *name, GVariant *parameter)
@@ -100,6 +109,7 @@ set_project (GbMoneyPage *self, GbProject *project)
   if (!g_set_object (&self->project, project) || project == NULL)
     return;
   g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
   update (self);
 }
 

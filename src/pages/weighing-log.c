@@ -172,6 +172,25 @@ selection_changed_cb (GbGrid *grid, GbWeighingLog *self)
 }
 
 void
+gb_weighing_log_go_to (GbWeighingLog *self, const GbPlace *place)
+{
+  GbGrid *weighings = gb_grid_pane_get_grid (self->weighings);
+  const GbRecord *record;
+
+  g_return_if_fail (GB_IS_WEIGHING_LOG (self));
+  record = gb_boat_get (gb_project_get_boat (gb_grid_get_project (weighings)), place->kind, place->id);
+  if (record == NULL)
+    return;
+  if (place->kind == GB_RECORD_WEIGHING)
+    {
+      gb_grid_go_to (weighings, place->kind, place->id, place->field, FALSE);
+      return;
+    }
+  gb_grid_go_to (weighings, GB_RECORD_WEIGHING, record->owner, NULL, FALSE);
+  gb_grid_go_to (gb_grid_pane_get_grid (self->readings), place->kind, place->id, place->field, FALSE);
+}
+
+void
 gb_weighing_log_set_project (GbWeighingLog *self, GbProject *project)
 {
   g_return_if_fail (GB_IS_WEIGHING_LOG (self));

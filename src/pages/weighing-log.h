@@ -13,5 +13,7 @@ G_DECLARE_FINAL_TYPE (GbWeighingLog, gb_weighing_log, GB, WEIGHING_LOG, GtkBox)
 
 /* NULL lets go. */
 void gb_weighing_log_set_project (GbWeighingLog *self, GbProject *project);
+/* To the row of a weighing or a reading. */
+void gb_weighing_log_go_to (GbWeighingLog *self, const GbPlace *place);
 
 G_END_DECLS

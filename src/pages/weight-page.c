@@ -282,6 +282,15 @@ part_picked_cb (GbChartArea *area, gint64 id, gpointer data)
 }
 
 static void
+place_cb (GbProject *project, const GbPlace *place, GbWeightPage *self)
+{
+  if (place->kind != GB_RECORD_WEIGHING && place->kind != GB_RECORD_READING)
+    return;
+  gtk_stack_set_visible_child_name (self->views, "weighings");
+  gb_weighing_log_go_to (self->log, place);
+}
+
+static void
 set_project (GbWeightPage *self, GbProject *project)
 {
   if (self->project != NULL)
@@ -293,6 +302,7 @@ set_project (GbWeightPage *self, GbProject *project)
   if (!g_set_object (&self->project, project) || project == NULL)
     return;
   g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
   update (self);
 }
 

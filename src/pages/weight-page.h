@@ -5,9 +5,7 @@
 
 G_BEGIN_DECLS
 
-/* The boat's weight: a summary against target and flotation limit, the boat to scale, by group, by date, and the weighing log. Property "project".
- *
- * Actions: "weighings.add" adds a weighing; further ones are the grid's own. */
+/* The boat's weight: a summary against target and flotation limit, the boat to scale, by group, by date, and the weighing log. Property "project". */
 #define GB_TYPE_WEIGHT_PAGE (gb_weight_page_get_type ())
 G_DECLARE_FINAL_TYPE (GbWeightPage, gb_weight_page, GB, WEIGHT_PAGE, GtkBox)
 
