@@ -192,7 +192,8 @@ gb_amount_enter (GbProject *project, const gint64 *ids, guint n_ids, const char 
   g_autofree char *records = gb_words_records (parts);
   /* Translators: after "Undo:"; %s is a part, or "3 parts". */
   g_autofree char *words = g_strdup_printf (C_ ("undo", "sizes of %s"), records);
-  g_autoptr (GbEdit) edit = gb_edit_new (words, GB_RECORD_PART, ids[0], "length");
+  gint64 first = parts->len > 0 ? ((const GbRecord *) parts->pdata[0])->id : 0;
+  g_autoptr (GbEdit) edit = gb_edit_new (words, GB_RECORD_PART, first, "length");
 
   for (guint i = 0; i < parts->len; i++)
     {

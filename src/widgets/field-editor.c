@@ -346,6 +346,34 @@ selected_cb (GbFieldEditor *self)
 }
 
 static void
+choice_setup_cb (GtkListItemFactory *factory, GtkListItem *list_item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_list_item_set_child (list_item, label);
+}
+
+static void
+choice_bind_cb (GtkListItemFactory *factory, GtkListItem *list_item)
+{
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (list_item)),
+                      gtk_string_object_get_string (gtk_list_item_get_item (list_item)));
+}
+
+/* A long choice must not widen all that it stands in. */
+static void
+let_shrink (GtkDropDown *drop_down)
+{
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (choice_setup_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (choice_bind_cb), NULL);
+  gtk_drop_down_set_factory (drop_down, factory);
+}
+
+static void
 make_drop_down (GbFieldEditor *self)
 {
   g_autoptr (GPtrArray) labels = g_ptr_array_new ();
@@ -354,6 +382,7 @@ make_drop_down (GbFieldEditor *self)
     g_ptr_array_add (labels, (gpointer) _ (self->field->choices[i].label));
   g_ptr_array_add (labels, NULL);
   self->input = gtk_drop_down_new_from_strings ((const char *const *) labels->pdata);
+  let_shrink (GTK_DROP_DOWN (self->input));
   g_signal_connect_swapped (self->input, "notify::selected", G_CALLBACK (selected_cb), self);
 }
 

@@ -45,6 +45,7 @@ static const Section sections[] = {
   { GB_RECORD_BUILD, N_ ("Growth margin"), build_margin, FALSE },
   { GB_RECORD_BUILD, N_ ("How sure"), build_spread, FALSE },
   { GB_RECORD_BUILD, N_ ("Allowances"), build_allowance, FALSE },
+  { GB_RECORD_BUILD, N_ ("Notes"), notes, FALSE },
 };
 
 /* One field with its label. */
