@@ -18,15 +18,12 @@
 
 #include "group-choice.h"
 #include "import-preview.h"
-#include "reports/import.h"
+#include "import-work.h"
 
 /* Milliseconds that a file may take before the window is shown without its table. */
 #define PATIENCE 200
 /* Somewhat more than an import takes, so that it can say that it is too much. */
 #define READ_AT_MOST (65 * 1024 * 1024)
-/* Work that may last over 50 ms on a slow machine goes to a worker. */
-#define MOST_BYTES_AT_ONCE (32 * 1024)
-#define MOST_CELLS_AT_ONCE 10000
 
 /* Of the window, in pixels. */
 #define MARGIN 80
@@ -70,104 +67,12 @@ G_DEFINE_FINAL_TYPE (GbImportDialog, gb_import_dialog, ADW_TYPE_WINDOW)
 
 /* Work -------------------------------------------------------------------------------------------------------------- */
 
-/* A column as it shall be. */
-typedef struct
-{
-  guint column;
-  gboolean sets_field, sets_unit;
-  const GbField *field;
-  char *unit;
-} Wish;
-
-typedef struct
-{
-  GbRecordKind kind;
-  GBytes *bytes;
-  GbBoat *boat;     /* of its own, for reading */
-  GbImport *import; /* NULL: to be read */
-  GArray *wishes;   /* of Wish */
-  gboolean wants_edit;
-  gint64 owner;
-  GbEdit *edit;
-} Work;
-
-static void
-wish_clear (gpointer wish)
-{
-  g_clear_pointer (&((Wish *) wish)->unit, g_free);
-}
-
-static Work *
-work_new (void)
-{
-  Work *work = g_new0 (Work, 1);
-
-  work->wishes = g_array_new (FALSE, FALSE, sizeof (Wish));
-  g_array_set_clear_func (work->wishes, wish_clear);
-  return work;
-}
-
-static void
-work_free (Work *work)
-{
-  g_clear_pointer (&work->bytes, g_bytes_unref);
-  g_clear_pointer (&work->boat, gb_boat_free);
-  g_clear_pointer (&work->import, gb_import_free);
-  g_clear_pointer (&work->edit, gb_edit_free);
-  g_array_unref (work->wishes);
-  g_free (work);
-}
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (Work, work_free)
-
-static void
-work_wish (Work *work, Wish wish)
-{
-  wish.unit = g_strdup (wish.unit);
-  g_array_append_val (work->wishes, wish);
-}
-
-static gboolean
-work_do (Work *work, GError **error)
-{
-  gsize length;
-  const char *text;
-
-  if (work->import == NULL)
-    {
-      text = g_bytes_get_data (work->bytes, &length);
-      work->import = gb_import_new (work->kind, text != NULL ? text : "", (gssize) length, work->boat, error);
-    }
-  if (work->import == NULL)
-    return FALSE;
-  for (guint i = 0; i < work->wishes->len; i++)
-    {
-      const Wish *wish = &g_array_index (work->wishes, Wish, i);
-
-      if (wish->sets_field)
-        gb_import_set_field (work->import, wish->column, wish->field);
-      if (wish->sets_unit)
-        gb_import_set_unit (work->import, wish->column, wish->unit);
-    }
-  if (work->wants_edit)
-    work->edit = gb_import_to_edit (work->import, work->owner);
-  return TRUE;
-}
-
-static gboolean
-work_is_long (const Work *work)
-{
-  if (work->import != NULL)
-    return (gsize) gb_import_n_rows (work->import) * gb_import_n_columns (work->import) > MOST_CELLS_AT_ONCE;
-  /* Names of parts are looked up among all parts of the boat. */
-  return g_bytes_get_size (work->bytes) > MOST_BYTES_AT_ONCE || gb_boat_n (work->boat, GB_RECORD_PART) > MOST_CELLS_AT_ONCE;
-}
-
 static void
 work_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   GError *error = NULL;
 
-  if (work_do (data, &error))
+  if (gb_import_work_do (data, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);
@@ -194,7 +99,7 @@ weak_take (GWeakRef *weak)
   return self;
 }
 
-static void finish (GbImportDialog *self, Work *work, const GError *error);
+static void finish (GbImportDialog *self, GbImportWork *work, const GError *error);
 
 static void
 work_done_cb (GObject *source, GAsyncResult *result, gpointer data)
@@ -209,15 +114,15 @@ work_done_cb (GObject *source, GAsyncResult *result, gpointer data)
 
 /* Takes @work. */
 static void
-start (GbImportDialog *self, Work *work)
+start (GbImportDialog *self, GbImportWork *work)
 {
-  g_autoptr (Work) own = work;
+  g_autoptr (GbImportWork) own = work;
   g_autoptr (GTask) task = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (!work_is_long (work))
+  if (!gb_import_work_is_long (work))
     {
-      work_do (work, &error);
+      gb_import_work_do (work, &error);
       finish (self, work, error);
       return;
     }
@@ -226,15 +131,15 @@ start (GbImportDialog *self, Work *work)
   gtk_spinner_start (self->spinner);
   task = g_task_new (NULL, self->cancellable, work_done_cb, weak_new (self));
   g_task_set_source_tag (task, start);
-  g_task_set_task_data (task, g_steal_pointer (&own), (GDestroyNotify) work_free);
+  g_task_set_task_data (task, g_steal_pointer (&own), (GDestroyNotify) gb_import_work_free);
   g_task_run_in_thread (task, work_thread);
 }
 
 /* Work on the import that is there. */
-static Work *
+static GbImportWork *
 take_import (GbImportDialog *self)
 {
-  Work *work = work_new ();
+  GbImportWork *work = gb_import_work_new ();
 
   g_clear_pointer (&self->trouble, g_free);
   work->import = g_steal_pointer (&self->import);
@@ -245,13 +150,13 @@ take_import (GbImportDialog *self)
 static void
 read_table (GbImportDialog *self, const GbImport *like)
 {
-  Work *work = work_new ();
+  GbImportWork *work = gb_import_work_new ();
 
   work->kind = self->kind;
   work->bytes = g_bytes_ref (self->bytes);
   work->boat = gb_boat_copy (gb_project_get_boat (self->project));
   for (guint c = 0; like != NULL && c < gb_import_n_columns (like); c++)
-    work_wish (work, (Wish){ c, TRUE, TRUE, gb_import_get_field (like, c), (char *) gb_import_get_unit (like, c) });
+    gb_import_work_wish (work, (GbImportWish){ c, TRUE, TRUE, gb_import_get_field (like, c), (char *) gb_import_get_unit (like, c) });
   self->stale = FALSE;
   start (self, work);
 }
@@ -418,7 +323,7 @@ apply (GbImportDialog *self, GbEdit *edit)
 
 /* What comes of @work, which stays the caller's. */
 static void
-finish (GbImportDialog *self, Work *work, const GError *error)
+finish (GbImportDialog *self, GbImportWork *work, const GError *error)
 {
   gboolean first = !g_str_equal (gtk_stack_get_visible_child_name (self->stack), "table");
 
@@ -456,25 +361,25 @@ finish (GbImportDialog *self, Work *work, const GError *error)
 static void
 field_chosen_cb (GbImportDialog *self, guint column, const GbField *field)
 {
-  Work *work = take_import (self);
+  GbImportWork *work = take_import (self);
 
-  work_wish (work, (Wish){ column, TRUE, FALSE, field, NULL });
+  gb_import_work_wish (work, (GbImportWish){ column, TRUE, FALSE, field, NULL });
   start (self, work);
 }
 
 static void
 unit_chosen_cb (GbImportDialog *self, guint column, const char *unit)
 {
-  Work *work = take_import (self);
+  GbImportWork *work = take_import (self);
 
-  work_wish (work, (Wish){ column, FALSE, TRUE, NULL, (char *) unit });
+  gb_import_work_wish (work, (GbImportWish){ column, FALSE, TRUE, NULL, (char *) unit });
   start (self, work);
 }
 
 static void
 import_clicked_cb (GbImportDialog *self)
 {
-  Work *work = take_import (self);
+  GbImportWork *work = take_import (self);
 
   work->wants_edit = TRUE;
   work->owner = self->kind == GB_RECORD_PART ? gb_group_choice_get (self->group_input) : 0;

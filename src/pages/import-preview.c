@@ -11,17 +11,15 @@
 #include "import-preview.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
+#include "import-cells.h"
 #include "import-head.h"
 
-#define MOST_COLUMNS 60    /* that are shown */
-#define MOST_CHARACTERS 200 /* of a cell that are shown */
+#define MOST_COLUMNS 60 /* that are shown */
 #define LINE_WIDTH 84
 #define OUTCOME_WIDTH 270
 #define LEAST_WIDTH 118
 #define MOST_WIDTH 260
-#define CHARACTER_WIDTH 8
 #define ROWS_MEASURED 100
 
 /* A row by its number. */
@@ -50,8 +48,7 @@ typedef struct _Column Column;
 struct _Column
 {
   GbImportPreview *preview;
-  GtkWidget *(*make) (void);
-  void (*fill) (Column *column, GtkWidget *cell, guint row); /* leaves alone what is so already: the toolkit does not look */
+  const GbImportCellType *cells;
   guint index;        /* in the table */
   GbImportHead *head; /* owned by the row of heads */
 };
@@ -88,144 +85,18 @@ G_DEFINE_FINAL_TYPE (GbImportPreview, gb_import_preview, GTK_TYPE_WIDGET)
 /* Cells ------------------------------------------------------------------------------------------------------------- */
 
 static void
-set_class (GtkWidget *widget, const char *name, gboolean on)
-{
-  if (on)
-    gtk_widget_add_css_class (widget, name);
-  else
-    gtk_widget_remove_css_class (widget, name);
-}
-
-static GtkWidget *
-make_label (void)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  return label;
-}
-
-/* A label would lay its text out to find its size: too dear for some thousand cells, most of which are never seen. */
-static GtkWidget *
-make_text_cell (void)
-{
-  GtkInscription *inscription = GTK_INSCRIPTION (gtk_inscription_new (NULL));
-
-  gtk_widget_add_css_class (GTK_WIDGET (inscription), "cell");
-  gtk_inscription_set_min_chars (inscription, 0);
-  gtk_inscription_set_text_overflow (inscription, GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
-  return GTK_WIDGET (inscription);
-}
-
-/* A sentence has room for three lines. */
-static GtkWidget *
-make_outcome_cell (void)
-{
-  GtkWidget *label = make_label ();
-
-  gtk_widget_add_css_class (label, "cell");
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_lines (GTK_LABEL (label), 3);
-  return label;
-}
-
-static GtkWidget *
-make_line_cell (void)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *label = make_label ();
-
-  gtk_widget_add_css_class (box, "cell");
-  gtk_widget_add_css_class (label, "numeric");
-  gtk_label_set_xalign (GTK_LABEL (label), 1);
-  gtk_widget_set_hexpand (label, TRUE);
-  gtk_box_append (GTK_BOX (box), gtk_image_new ());
-  gtk_box_append (GTK_BOX (box), label);
-  return box;
-}
-
-static void
-set_text (GtkWidget *label, const char *text)
-{
-  if (!g_str_equal (gtk_label_get_text (GTK_LABEL (label)), text))
-    gtk_label_set_text (GTK_LABEL (label), text);
-}
-
-static void
-fill_line (Column *column, GtkWidget *cell, guint row)
-{
-  const GbImport *import = column->preview->import;
-  gboolean refused = gb_import_refusal (import, row) != NULL;
-  const char *icon = refused ? "dialog-warning-symbolic" : "object-select-symbolic";
-  GtkWidget *image = gtk_widget_get_first_child (cell);
-  g_autofree char *line = g_strdup_printf ("%u", gb_import_line (import, row));
-
-  set_text (gtk_widget_get_last_child (cell), line);
-  if (g_strcmp0 (gtk_image_get_icon_name (GTK_IMAGE (image)), icon) == 0)
-    return;
-  gtk_image_set_from_icon_name (GTK_IMAGE (image), icon);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (image), GTK_ACCESSIBLE_PROPERTY_LABEL, refused ? _ ("Refused") : _ ("Comes in"), -1);
-  set_class (image, "error", refused);
-  set_class (image, "dim-label", !refused);
-  set_class (cell, "refused", refused);
-}
-
-static void
-fill_outcome (Column *column, GtkWidget *cell, guint row)
-{
-  const char *refusal = gb_import_refusal (column->preview->import, row);
-  g_autofree char *outcome = refusal == NULL ? gb_import_outcome (column->preview->import, row) : g_strdup (refusal);
-
-  set_text (cell, outcome);
-  set_class (cell, "error", refusal != NULL);
-  set_class (cell, "refused", refusal != NULL);
-}
-
-/* One line, and no more of it than fits any column. */
-static char *
-one_line (const char *text)
-{
-  const char *end = text;
-
-  for (guint n = 0; *end != '\0' && n < MOST_CHARACTERS; n++)
-    end = g_utf8_next_char (end);
-  return g_strdelimit (*end != '\0' ? g_strdup_printf ("%.*s…", (int) (end - text), text) : g_strdup (text), "\n\t", ' ');
-}
-
-static gboolean
-is_number (const GbField *field)
-{
-  return field != NULL && (gb_field_storage (field) == GB_STORAGE_REAL || field->dim == GB_DIM_MONEY);
-}
-
-static void
-fill_text (Column *column, GtkWidget *cell, guint row)
-{
-  const GbImport *import = column->preview->import;
-  const GbField *field = gb_import_get_field (import, column->index);
-  g_autofree char *text = one_line (gb_import_cell (import, row, column->index));
-
-  gtk_inscription_set_text (GTK_INSCRIPTION (cell), text);
-  gtk_inscription_set_xalign (GTK_INSCRIPTION (cell), is_number (field) ? 1 : 0);
-  set_class (cell, "numeric", is_number (field));
-  set_class (cell, "left-out", field == NULL);
-  set_class (cell, "refused", gb_import_refusal (import, row) != NULL);
-}
-
-static void
 fill_cell (Column *column, GtkListItem *item)
 {
   PreviewRow *row = gtk_list_item_get_item (item);
 
   if (column->preview->import != NULL)
-    column->fill (column, gtk_list_item_get_child (item), row->index);
+    column->cells->fill (gtk_list_item_get_child (item), column->preview->import, row->index, column->index);
 }
 
 static void
 setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, Column *column)
 {
-  gtk_list_item_set_child (item, column->make ());
+  gtk_list_item_set_child (item, column->cells->make ());
 }
 
 static void
@@ -256,14 +127,15 @@ unit_chosen_cb (Column *column, const char *unit)
 }
 
 /* Column @index of the table with its head; those of our own have no drop-downs. */
-static Column *
-add_column (GbImportPreview *self, guint index, const char *heading, int width, const GPtrArray *fields)
+static void
+add_column (GbImportPreview *self, const GbImportCellType *cells, guint index, const char *heading, int width, const GPtrArray *fields)
 {
   Column *column = g_new0 (Column, 1);
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
   g_autoptr (GtkColumnViewColumn) view_column = gtk_column_view_column_new (heading, factory);
 
   column->preview = self;
+  column->cells = cells;
   column->index = index;
   column->head = GB_IMPORT_HEAD (gb_import_head_new (heading, width, fields, G_LIST_MODEL (self->names)));
   g_ptr_array_add (self->columns, column);
@@ -275,7 +147,6 @@ add_column (GbImportPreview *self, guint index, const char *heading, int width, 
   gtk_column_view_column_set_fixed_width (view_column, width);
   gtk_column_view_append_column (self->view, view_column);
   gtk_box_append (GTK_BOX (self->heads), GTK_WIDGET (column->head));
-  return column;
 }
 
 /* Wide enough for what stands in the first rows, within reason. */
@@ -285,8 +156,8 @@ find_width (const GbImport *import, guint column)
   glong most = g_utf8_strlen (gb_import_heading (import, column), -1);
 
   for (guint r = 0; r < MIN (gb_import_n_rows (import), ROWS_MEASURED); r++)
-    most = MAX (most, g_utf8_strlen (gb_import_cell (import, r, column), MOST_CHARACTERS));
-  return (int) CLAMP ((most + 3) * CHARACTER_WIDTH, LEAST_WIDTH, MOST_WIDTH);
+    most = MAX (most, g_utf8_strlen (gb_import_cell (import, r, column), GB_IMPORT_MOST_CHARACTERS));
+  return (int) CLAMP ((most + 3) * GB_IMPORT_CHARACTER_WIDTH, LEAST_WIDTH, MOST_WIDTH);
 }
 
 static guint
@@ -305,17 +176,12 @@ add_columns (GbImportPreview *self, const GbImport *import)
 {
   const GPtrArray *fields = gb_import_fields (import);
   guint room = MOST_COLUMNS - MIN (MOST_COLUMNS, count_mapped (import));
-  Column *column;
 
   gtk_string_list_append (self->names, _ ("Left out"));
   for (guint i = 0; i < fields->len; i++)
     gtk_string_list_append (self->names, _ (((const GbField *) fields->pdata[i])->label));
-  column = add_column (self, 0, _ ("Line"), LINE_WIDTH, NULL);
-  column->make = make_line_cell;
-  column->fill = fill_line;
-  column = add_column (self, 0, _ ("What becomes of it"), OUTCOME_WIDTH, NULL);
-  column->make = make_outcome_cell;
-  column->fill = fill_outcome;
+  add_column (self, &gb_import_line_cell, 0, _ ("Line"), LINE_WIDTH, NULL);
+  add_column (self, &gb_import_outcome_cell, 0, _ ("What becomes of it"), OUTCOME_WIDTH, NULL);
   for (guint c = 0; c < gb_import_n_columns (import); c++)
     {
       gboolean mapped = gb_import_get_field (import, c) != NULL;
@@ -323,9 +189,7 @@ add_columns (GbImportPreview *self, const GbImport *import)
       if (!mapped && room == 0)
         continue;
       room -= mapped ? 0 : 1;
-      column = add_column (self, c, gb_import_heading (import, c), find_width (import, c), fields);
-      column->make = make_text_cell;
-      column->fill = fill_text;
+      add_column (self, &gb_import_text_cell, c, gb_import_heading (import, c), find_width (import, c), fields);
     }
 }
 
@@ -361,7 +225,7 @@ show_heads (GbImportPreview *self, const GbBuild *build)
     {
       Column *column = self->columns->pdata[i];
 
-      if (column->fill == fill_text)
+      if (column->cells == &gb_import_text_cell)
         gb_import_head_show (column->head, gb_import_get_field (self->import, column->index),
                              gb_import_get_unit (self->import, column->index), build);
     }
@@ -438,7 +302,7 @@ gb_import_preview_get_head (GbImportPreview *self, guint index)
     {
       Column *column = self->columns->pdata[i];
 
-      if (column->fill == fill_text && column->index == index)
+      if (column->cells == &gb_import_text_cell && column->index == index)
         return GTK_WIDGET (column->head);
     }
   return NULL;
@@ -450,27 +314,15 @@ gb_import_preview_get_view (GbImportPreview *self)
   return self->view;
 }
 
-/* What a cell has no room for ----------------------------------------------------------------------------------------- */
-
-static gboolean
-is_cut (GtkWidget *cell)
-{
-  if (GTK_IS_LABEL (cell))
-    return pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (cell)));
-  return GTK_IS_INSCRIPTION (cell)
-         && g_utf8_strlen (gtk_inscription_get_text (GTK_INSCRIPTION (cell)), -1) * CHARACTER_WIDTH > gtk_widget_get_width (cell);
-}
-
+/* What a cell has no room for. */
 static gboolean
 query_tooltip_cb (GtkWidget *view, int x, int y, gboolean keyboard, GtkTooltip *tooltip, gpointer data)
 {
   GtkWidget *cell = keyboard ? NULL : gtk_widget_pick (view, x, y, GTK_PICK_DEFAULT);
+  const char *text = cell != NULL ? gb_import_cell_cut_text (cell) : NULL;
 
-  if (cell == NULL || !is_cut (cell))
-    return FALSE;
-  gtk_tooltip_set_text (tooltip, GTK_IS_LABEL (cell) ? gtk_label_get_text (GTK_LABEL (cell))
-                                                     : gtk_inscription_get_text (GTK_INSCRIPTION (cell)));
-  return TRUE;
+  gtk_tooltip_set_text (tooltip, text);
+  return text != NULL;
 }
 
 /* Keys -------------------------------------------------------------------------------------------------------------- */

@@ -2,12 +2,11 @@
 
 /* The import dialog: a table is shown with what becomes of each row, columns are chosen anew, and it comes in as one undo. */
 
+#include "import-support.h"
 #include "pages/group-choice.h"
 #include "pages/import-dialog.h"
-#include "pages/import-head.h"
 #include "pages/import-preview.h"
 #include "pages/parts-page.h"
-#include "support.h"
 
 #include <string.h>
 
@@ -28,74 +27,7 @@ static const char frames_csv[] = "Assembly;Part;Qty;Pair;Length (mm);Width (mm);
                                  "Rig;Sail;1;no;;;;;1,5;2,10;148,00;second hand, still to be washed\n"
                                  "Seats;Thwart;2;no;1080;220;18;Test ply;1,2;;;\n";
 
-/* The dialog ------------------------------------------------------------------------------------------------------------ */
-
-typedef struct
-{
-  Support *support;
-  GtkWindow *dialog;
-} Fixture;
-
-static GType
-dialog_type (void)
-{
-  return g_type_from_name ("GbImportDialog");
-}
-
-static GtkWindow *
-find_dialog (void)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  for (guint i = 0; dialog_type () != 0 && i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
-
-      if (G_TYPE_CHECK_INSTANCE_TYPE (window, dialog_type ()))
-        return window;
-    }
-  return NULL;
-}
-
-static gpointer
-child (const Fixture *fixture, const char *name)
-{
-  return gtk_widget_get_template_child (GTK_WIDGET (fixture->dialog), dialog_type (), name);
-}
-
-static GFile *
-write_file (Support *support, const char *name, const char *text, gssize length)
-{
-  g_autofree char *path = g_build_filename (support->folder, name, NULL);
-  g_autoptr (GError) error = NULL;
-
-  g_file_set_contents (path, text, length, &error);
-  g_assert_no_error (error);
-  return g_file_new_for_path (path);
-}
-
-static gboolean
-shows_table (const Fixture *fixture)
-{
-  return g_str_equal (gtk_stack_get_visible_child_name (child (fixture, "stack")), "table")
-         && !gtk_spinner_get_spinning (child (fixture, "spinner"));
-}
-
-static void
-open_dialog (Fixture *fixture, Support *support, GbRecordKind kind, const char *text)
-{
-  g_autoptr (GFile) file = write_file (support, "table.csv", text, -1);
-
-  fixture->support = support;
-  gb_import_dialog_present (support->window, support->project, kind, file);
-  fixture->dialog = find_dialog ();
-  g_assert_nonnull (fixture->dialog);
-  support_until (shows_table (fixture));
-  support_until (gtk_widget_get_mapped (GTK_WIDGET (fixture->dialog)));
-  gtk_window_present (fixture->dialog);
-  support_until (gtk_window_is_active (fixture->dialog));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (fixture->dialog));
-}
+/* Builds ---------------------------------------------------------------------------------------------------------------- */
 
 /* @demo: as for support_new(). */
 static Support *
@@ -113,153 +45,6 @@ show_parts (void)
   return show_build (NULL, 1280, 800);
 }
 
-static void
-picture (const Fixture *fixture, const char *name)
-{
-  GtkWindow *window = fixture->support->window;
-
-  fixture->support->window = fixture->dialog;
-  support_picture (fixture->support, name);
-  fixture->support->window = window;
-}
-
-/* What is shown --------------------------------------------------------------------------------------------------------- */
-
-static const char *
-words (const Fixture *fixture, const char *name)
-{
-  return gtk_label_get_text (child (fixture, name));
-}
-
-static GtkWidget *
-nth_child (GtkWidget *widget, guint n)
-{
-  GtkWidget *found = gtk_widget_get_first_child (widget);
-
-  for (; found != NULL && n > 0; n--)
-    found = gtk_widget_get_next_sibling (found);
-  g_assert_nonnull (found);
-  return found;
-}
-
-enum
-{
-  LINE,
-  OUTCOME,
-  FIRST /* of the table's own columns */
-};
-
-static GtkWidget *
-list_of (const Fixture *fixture)
-{
-  return gtk_widget_get_last_child (GTK_WIDGET (gb_import_preview_get_view (child (fixture, "preview"))));
-}
-
-/* The text of a cell in the @row that is shown as the nth from the top. */
-static const char *
-cell_text (const Fixture *fixture, guint row, guint column)
-{
-  GtkWidget *cell = gtk_widget_get_first_child (nth_child (nth_child (list_of (fixture), row), column));
-
-  if (column >= FIRST)
-    return gtk_inscription_get_text (GTK_INSCRIPTION (cell));
-  return gtk_label_get_text (GTK_LABEL (column == LINE ? gtk_widget_get_last_child (cell) : cell));
-}
-
-static gboolean
-is_marked (const Fixture *fixture, guint row)
-{
-  GtkWidget *line = gtk_widget_get_first_child (nth_child (nth_child (list_of (fixture), row), LINE));
-  GtkImage *image = GTK_IMAGE (gtk_widget_get_first_child (line));
-
-  return gtk_widget_has_css_class (line, "refused") && g_str_equal (gtk_image_get_icon_name (image), "dialog-warning-symbolic");
-}
-
-static guint
-n_rows (const Fixture *fixture)
-{
-  return g_list_model_get_n_items (G_LIST_MODEL (gtk_column_view_get_model (gb_import_preview_get_view (child (fixture, "preview")))));
-}
-
-static GbImportHead *
-head (const Fixture *fixture, guint column)
-{
-  return GB_IMPORT_HEAD (gb_import_preview_get_head (child (fixture, "preview"), column));
-}
-
-static const char *
-selected_text (GtkDropDown *drop_down)
-{
-  return gtk_string_object_get_string (gtk_drop_down_get_selected_item (drop_down));
-}
-
-static const char *
-field_of (const Fixture *fixture, guint column)
-{
-  return selected_text (gb_import_head_get_field_input (head (fixture, column)));
-}
-
-/* The unit of a column that has one to choose; NULL if not. */
-static const char *
-unit_of (const Fixture *fixture, guint column)
-{
-  GtkDropDown *input = gb_import_head_get_unit_input (head (fixture, column));
-
-  return gtk_widget_get_visible (GTK_WIDGET (input)) ? selected_text (input) : NULL;
-}
-
-static void
-choose (GtkDropDown *drop_down, const char *text)
-{
-  GListModel *model = gtk_drop_down_get_model (drop_down);
-
-  for (guint i = 0; i < g_list_model_get_n_items (model); i++)
-    {
-      g_autoptr (GtkStringObject) item = g_list_model_get_item (model, i);
-
-      if (g_str_equal (gtk_string_object_get_string (item), text))
-        {
-          gtk_drop_down_set_selected (drop_down, i);
-          return;
-        }
-    }
-  g_error ("there is no %s to choose", text);
-}
-
-static void
-choose_field (const Fixture *fixture, guint column, const char *label)
-{
-  choose (gb_import_head_get_field_input (head (fixture, column)), label);
-  support_until (shows_table (fixture));
-}
-
-static void
-choose_unit (const Fixture *fixture, guint column, const char *unit)
-{
-  choose (gb_import_head_get_unit_input (head (fixture, column)), unit);
-  support_until (shows_table (fixture));
-}
-
-/* Opens the list of the drop-down that has the focus, and waits until it takes the keys. */
-static void
-open_list (const Fixture *fixture, GtkDropDown *drop_down)
-{
-  GtkWidget *list = support_find (GTK_WIDGET (drop_down), GTK_TYPE_POPOVER);
-
-  support_keys (fixture->support, "space");
-  support_until (gtk_widget_get_mapped (list));
-  support_until (gtk_window_get_focus (fixture->dialog) != NULL
-                 && gtk_widget_is_ancestor (gtk_window_get_focus (fixture->dialog), list));
-}
-
-static guint
-n_listed (GtkDropDown *drop_down)
-{
-  GtkListView *list = GTK_LIST_VIEW (support_find (GTK_WIDGET (drop_down), GTK_TYPE_LIST_VIEW));
-
-  return g_list_model_get_n_items (G_LIST_MODEL (gtk_list_view_get_model (list)));
-}
-
 static const GbPart *
 part_called (Support *support, const char *name)
 {
@@ -272,28 +57,28 @@ static void
 test_what_becomes_of_each_row (void)
 {
   g_autoptr (Support) support = show_parts ();
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "12 of 14 rows come in as parts.");
-  g_assert_nonnull (strstr (words (&fixture, "hint"), "2 are refused"));
-  g_assert_cmpuint (n_rows (&fixture), ==, 14);
-  g_assert_cmpstr (cell_text (&fixture, 1, LINE), ==, "3");
-  g_assert_cmpstr (cell_text (&fixture, 1, OUTCOME), ==, "Sheet, 1 × 1020 × 95 × 13 mm");
-  g_assert_cmpstr (cell_text (&fixture, 1, FIRST), ==, "Hull/Frames");
-  g_assert_cmpstr (cell_text (&fixture, 1, FIRST + 6), ==, "12,5");
-  g_assert_true (g_str_has_prefix (cell_text (&fixture, 3, OUTCOME), "Length:"));
-  g_assert_cmpstr (cell_text (&fixture, 11, OUTCOME), ==, "This row has no name.");
+  import_open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "12 of 14 rows come in as parts.");
+  g_assert_nonnull (strstr (import_words (&fixture, "hint"), "2 are refused"));
+  g_assert_cmpuint (import_n_rows (&fixture), ==, 14);
+  g_assert_cmpstr (import_cell_text (&fixture, 1, IMPORT_LINE), ==, "3");
+  g_assert_cmpstr (import_cell_text (&fixture, 1, IMPORT_OUTCOME), ==, "Sheet, 1 × 1020 × 95 × 13 mm");
+  g_assert_cmpstr (import_cell_text (&fixture, 1, IMPORT_FIRST), ==, "Hull/Frames");
+  g_assert_cmpstr (import_cell_text (&fixture, 1, IMPORT_FIRST + 6), ==, "12,5");
+  g_assert_true (g_str_has_prefix (import_cell_text (&fixture, 3, IMPORT_OUTCOME), "Length:"));
+  g_assert_cmpstr (import_cell_text (&fixture, 11, IMPORT_OUTCOME), ==, "This row has no name.");
   for (guint r = 0; r < 14; r++)
-    g_assert_true (is_marked (&fixture, r) == (r == 3 || r == 11));
+    g_assert_true (import_is_marked (&fixture, r) == (r == 3 || r == 11));
 
-  g_assert_cmpstr (field_of (&fixture, 1), ==, "Name");
-  g_assert_cmpstr (field_of (&fixture, 6), ==, "Thickness");
-  g_assert_cmpstr (field_of (&fixture, 11), ==, "Left out");
-  g_assert_cmpstr (unit_of (&fixture, 6), ==, "mm");
-  g_assert_cmpstr (unit_of (&fixture, 8), ==, "m");
-  g_assert_cmpstr (unit_of (&fixture, 9), ==, "kg");
-  g_assert_cmpstr (unit_of (&fixture, 1), ==, NULL);
+  g_assert_cmpstr (import_field_of (&fixture, 1), ==, "Name");
+  g_assert_cmpstr (import_field_of (&fixture, 6), ==, "Thickness");
+  g_assert_cmpstr (import_field_of (&fixture, 11), ==, "Left out");
+  g_assert_cmpstr (import_unit_of (&fixture, 6), ==, "mm");
+  g_assert_cmpstr (import_unit_of (&fixture, 8), ==, "m");
+  g_assert_cmpstr (import_unit_of (&fixture, 9), ==, "kg");
+  g_assert_cmpstr (import_unit_of (&fixture, 1), ==, NULL);
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -301,24 +86,24 @@ static void
 test_refused_rows_only (void)
 {
   g_autoptr (Support) support = show_parts ();
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
-  support_click (support, child (&fixture, "refused_only"), 0.5, 0.5, 1);
-  support_until (n_rows (&fixture) == 2);
-  g_assert_cmpstr (cell_text (&fixture, 0, LINE), ==, "5");
-  g_assert_cmpstr (cell_text (&fixture, 1, LINE), ==, "13");
+  import_open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
+  support_click (support, import_child (&fixture, "refused_only"), 0.5, 0.5, 1);
+  support_until (import_n_rows (&fixture) == 2);
+  g_assert_cmpstr (import_cell_text (&fixture, 0, IMPORT_LINE), ==, "5");
+  g_assert_cmpstr (import_cell_text (&fixture, 1, IMPORT_LINE), ==, "13");
 
   /* One of them is mended by what the column means, the other with it; then there is nothing to hide. */
-  choose_field (&fixture, 4, "Left out");
-  g_assert_cmpuint (n_rows (&fixture), ==, 1);
-  choose_field (&fixture, 0, "Name");
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "All 14 rows come in as parts.");
-  g_assert_cmpuint (n_rows (&fixture), ==, 14);
-  g_assert_false (gtk_check_button_get_active (child (&fixture, "refused_only")));
-  g_assert_false (gtk_widget_get_sensitive (child (&fixture, "refused_only")));
+  import_choose_field (&fixture, 4, "Left out");
+  g_assert_cmpuint (import_n_rows (&fixture), ==, 1);
+  import_choose_field (&fixture, 0, "Name");
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "All 14 rows come in as parts.");
+  g_assert_cmpuint (import_n_rows (&fixture), ==, 14);
+  g_assert_false (gtk_check_button_get_active (import_child (&fixture, "refused_only")));
+  g_assert_false (gtk_widget_get_sensitive (import_child (&fixture, "refused_only")));
   /* A field has one column. */
-  g_assert_cmpstr (field_of (&fixture, 1), ==, "Left out");
+  g_assert_cmpstr (import_field_of (&fixture, 1), ==, "Left out");
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -327,51 +112,51 @@ test_columns_are_chosen_by_keyboard (void)
 {
   g_autoptr (Support) support = show_parts ();
   GtkWidget *input;
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, "What;How thick\nBottom;6\nDeck;4\n");
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "No row can come in as it stands.");
-  g_assert_nonnull (strstr (words (&fixture, "hint"), "No column holds the names yet"));
-  g_assert_false (gtk_widget_get_sensitive (child (&fixture, "import_button")));
+  import_open_dialog (&fixture, support, GB_RECORD_PART, "What;How thick\nBottom;6\nDeck;4\n");
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "No row can come in as it stands.");
+  g_assert_nonnull (strstr (import_words (&fixture, "hint"), "No column holds the names yet"));
+  g_assert_false (gtk_widget_get_sensitive (import_child (&fixture, "import_button")));
 
-  input = GTK_WIDGET (gb_import_head_get_field_input (head (&fixture, 0)));
+  input = GTK_WIDGET (gb_import_head_get_field_input (import_head (&fixture, 0)));
   gtk_widget_grab_focus (input);
-  open_list (&fixture, GTK_DROP_DOWN (input));
+  import_open_list (&fixture, GTK_DROP_DOWN (input));
   support_keys (support, "Down Return");
-  support_until (g_str_equal (field_of (&fixture, 0), "Name"));
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "All 2 rows come in as parts.");
-  g_assert_true (gtk_widget_get_sensitive (child (&fixture, "import_button")));
-  g_assert_cmpstr (cell_text (&fixture, 0, OUTCOME), ==, "Sheet, 1 × – × – × – mm");
+  support_until (g_str_equal (import_field_of (&fixture, 0), "Name"));
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "All 2 rows come in as parts.");
+  g_assert_true (gtk_widget_get_sensitive (import_child (&fixture, "import_button")));
+  g_assert_cmpstr (import_cell_text (&fixture, 0, IMPORT_OUTCOME), ==, "Sheet, 1 × – × – × – mm");
 
   /* The next column, searched for by name. */
   support_keys (support, "Tab");
-  open_list (&fixture, gb_import_head_get_field_input (head (&fixture, 1)));
+  import_open_list (&fixture, gb_import_head_get_field_input (import_head (&fixture, 1)));
   support_type (support, "Thick");
-  support_until (n_listed (gb_import_head_get_field_input (head (&fixture, 1))) == 1);
+  support_until (import_n_listed (gb_import_head_get_field_input (import_head (&fixture, 1))) == 1);
   support_keys (support, "Down Return");
-  support_until (g_str_equal (field_of (&fixture, 1), "Thickness"));
-  g_assert_cmpstr (cell_text (&fixture, 0, OUTCOME), ==, "Sheet, 1 × – × – × 6 mm");
-  g_assert_cmpstr (unit_of (&fixture, 1), ==, "mm");
+  support_until (g_str_equal (import_field_of (&fixture, 1), "Thickness"));
+  g_assert_cmpstr (import_cell_text (&fixture, 0, IMPORT_OUTCOME), ==, "Sheet, 1 × – × – × 6 mm");
+  g_assert_cmpstr (import_unit_of (&fixture, 1), ==, "mm");
 
   /* Its unit; what it means changes at once. */
   support_keys (support, "Tab");
-  open_list (&fixture, gb_import_head_get_unit_input (head (&fixture, 1)));
+  import_open_list (&fixture, gb_import_head_get_unit_input (import_head (&fixture, 1)));
   support_keys (support, "Down Return");
-  support_until (g_strcmp0 (unit_of (&fixture, 1), "cm") == 0);
-  g_assert_cmpstr (cell_text (&fixture, 0, OUTCOME), ==, "Sheet, 1 × – × – × 60 mm");
+  support_until (g_strcmp0 (import_unit_of (&fixture, 1), "cm") == 0);
+  g_assert_cmpstr (import_cell_text (&fixture, 0, IMPORT_OUTCOME), ==, "Sheet, 1 × – × – × 60 mm");
 
   /* Enter on a row goes the way of the button; Tab leaves the table. */
   support_keys (support, "Tab");
-  g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), list_of (&fixture)));
+  g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), import_list (&fixture)));
   support_keys (support, "Down Right Left Tab");
-  g_assert_false (gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), child (&fixture, "preview")));
+  g_assert_false (gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), import_child (&fixture, "preview")));
   support_keys (support, "shift+Tab");
-  g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), list_of (&fixture)));
+  g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), import_list (&fixture)));
   support_keys (support, "shift+Tab");
   g_assert_true (gtk_window_get_focus (fixture.dialog) != NULL
-                 && gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), GTK_WIDGET (head (&fixture, 1))));
+                 && gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), GTK_WIDGET (import_head (&fixture, 1))));
   support_keys (support, "Escape");
-  support_until (find_dialog () == NULL);
+  support_until (import_find_dialog () == NULL);
   g_assert_cmpuint (support->toasts->len, ==, 0);
   g_assert_cmpint (support_part (support, "Deck"), ==, 0);
 }
@@ -382,14 +167,14 @@ test_import_is_one_undo (void)
   g_autoptr (Support) support = show_parts ();
   g_autoptr (GError) error = NULL;
   const GbPart *frame, *gunwale;
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
-  choose_field (&fixture, 7, "Material");
-  choose_field (&fixture, 11, "Notes");
-  g_assert_true (gtk_window_get_focus (fixture.dialog) == child (&fixture, "import_button"));
+  import_open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
+  import_choose_field (&fixture, 7, "Material");
+  import_choose_field (&fixture, 11, "Notes");
+  g_assert_true (gtk_window_get_focus (fixture.dialog) == import_child (&fixture, "import_button"));
   support_keys (support, "Return");
-  support_until (find_dialog () == NULL);
+  support_until (import_find_dialog () == NULL);
 
   g_assert_cmpuint (support->toasts->len, ==, 1);
   g_assert_cmpstr (support->toasts->pdata[0], ==, "12 parts imported");
@@ -422,16 +207,16 @@ test_parts_go_into_a_group (void)
 {
   g_autoptr (Support) support = show_parts ();
   GtkDropDown *groups;
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, "Name\nBoom\n");
-  groups = child (&fixture, "group_input");
+  import_open_dialog (&fixture, support, GB_RECORD_PART, "Name\nBoom\n");
+  groups = import_child (&fixture, "group_input");
   g_assert_cmpint (gb_group_choice_get (groups), ==, 0);
   g_assert_cmpuint (g_list_model_get_n_items (gtk_drop_down_get_model (groups)), ==, 3);
   gtk_drop_down_set_selected (groups, 2);
   g_assert_cmpint (gb_group_choice_get (groups), ==, 5);
-  support_click (support, child (&fixture, "import_button"), 0.5, 0.5, 1);
-  support_until (find_dialog () == NULL);
+  support_click (support, import_child (&fixture, "import_button"), 0.5, 0.5, 1);
+  support_until (import_find_dialog () == NULL);
   g_assert_cmpint (part_called (support, "Boom")->rec.owner, ==, 5);
   g_assert_cmpstr (support->toasts->pdata[0], ==, "1 part imported");
 }
@@ -441,20 +226,20 @@ test_purchases (void)
 {
   g_autoptr (Support) support = show_parts ();
   const GPtrArray *purchases;
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_LINE,
+  import_open_dialog (&fixture, support, GB_RECORD_LINE,
                "Date,Shop,Item,Qty,Unit price (USD),Discount\n2026-03-12,Timber yard,Ply,2,52.80,5\n2026-03-12,Timber yard,Glue,1,12.00,\n");
   /* The build is in euros: not a row comes in until the builder says that they are. */
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "No row can come in as it stands.");
-  g_assert_false (gtk_widget_get_visible (child (&fixture, "group_box")));
-  g_assert_cmpstr (unit_of (&fixture, 4), ==, "USD");
-  choose_unit (&fixture, 4, "EUR");
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "All 2 rows come in as purchases.");
-  g_assert_cmpstr (unit_of (&fixture, 4), ==, "EUR");
-  g_assert_cmpstr (cell_text (&fixture, 0, OUTCOME), ==, "Other, 2 × €\u00a052.80");
-  support_click (support, child (&fixture, "import_button"), 0.5, 0.5, 1);
-  support_until (find_dialog () == NULL);
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "No row can come in as it stands.");
+  g_assert_false (gtk_widget_get_visible (import_child (&fixture, "group_box")));
+  g_assert_cmpstr (import_unit_of (&fixture, 4), ==, "USD");
+  import_choose_unit (&fixture, 4, "EUR");
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "All 2 rows come in as purchases.");
+  g_assert_cmpstr (import_unit_of (&fixture, 4), ==, "EUR");
+  g_assert_cmpstr (import_cell_text (&fixture, 0, IMPORT_OUTCOME), ==, "Other, 2 × €\u00a052.80");
+  support_click (support, import_child (&fixture, "import_button"), 0.5, 0.5, 1);
+  support_until (import_find_dialog () == NULL);
   g_assert_cmpstr (support->toasts->pdata[0], ==, "2 purchases imported");
   purchases = gb_boat_all (gb_project_get_boat (support->project), GB_RECORD_PURCHASE);
   g_assert_cmpuint (purchases->len, ==, 1);
@@ -469,7 +254,7 @@ assert_told (Support *support, GFile *file, const char *told)
   guint before = support->told->len;
 
   gb_import_dialog_present (support->window, support->project, GB_RECORD_PART, file);
-  support_until (support->told->len > before && find_dialog () == NULL);
+  support_until (support->told->len > before && import_find_dialog () == NULL);
   g_assert_nonnull (strstr (support->told->pdata[before], told));
 }
 
@@ -478,8 +263,8 @@ test_what_is_no_table (void)
 {
   g_autoptr (Support) support = show_parts ();
   /* The first bytes of a picture. */
-  g_autoptr (GFile) picture_file = write_file (support, "boat.png", "\x89PNG\r\n\x1a\n\0\0\0\rIHDR", 16);
-  g_autoptr (GFile) empty = write_file (support, "empty.csv", "", 0);
+  g_autoptr (GFile) picture_file = import_write_file (support, "boat.png", "\x89PNG\r\n\x1a\n\0\0\0\rIHDR", 16);
+  g_autoptr (GFile) empty = import_write_file (support, "empty.csv", "", 0);
   g_autoptr (GFile) missing = g_file_get_child (picture_file, "missing.csv");
   g_autoptr (GFile) folder = g_file_new_for_path (support->folder);
 
@@ -494,11 +279,11 @@ static void
 test_headings_alone (void)
 {
   g_autoptr (Support) support = show_parts ();
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, "Name;Length\n");
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "There are no rows below the headings.");
-  g_assert_false (gtk_widget_get_sensitive (child (&fixture, "import_button")));
+  import_open_dialog (&fixture, support, GB_RECORD_PART, "Name;Length\n");
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "There are no rows below the headings.");
+  g_assert_false (gtk_widget_get_sensitive (import_child (&fixture, "import_button")));
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -507,7 +292,7 @@ test_very_many_columns (void)
 {
   g_autoptr (Support) support = show_parts ();
   g_autoptr (GString) text = g_string_new ("");
-  Fixture fixture;
+  ImportFixture fixture;
 
   for (guint c = 0; c < 300; c++)
     g_string_append_printf (text, "x%u;", c);
@@ -515,11 +300,11 @@ test_very_many_columns (void)
   for (guint c = 0; c < 300; c++)
     g_string_append_printf (text, "%u;", c);
   g_string_append (text, "Bottom\n");
-  open_dialog (&fixture, support, GB_RECORD_PART, text->str);
-  g_assert_cmpstr (words (&fixture, "hidden"), ==, "241 more columns are left out and not shown.");
-  g_assert_cmpstr (field_of (&fixture, 300), ==, "Name");
-  g_assert_null (gb_import_preview_get_head (child (&fixture, "preview"), 299));
-  g_assert_true (gtk_widget_get_sensitive (child (&fixture, "import_button")));
+  import_open_dialog (&fixture, support, GB_RECORD_PART, text->str);
+  g_assert_cmpstr (import_words (&fixture, "hidden"), ==, "241 more columns are left out and not shown.");
+  g_assert_cmpstr (import_field_of (&fixture, 300), ==, "Name");
+  g_assert_null (gb_import_preview_get_head (import_child (&fixture, "preview"), 299));
+  g_assert_true (gtk_widget_get_sensitive (import_child (&fixture, "import_button")));
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -529,12 +314,12 @@ test_very_long_cells (void)
   g_autoptr (Support) support = show_parts ();
   g_autofree char *name = g_strnfill (10000, 'n');
   g_autofree char *text = g_strdup_printf ("Name;Notes\n%s;\"two\nlines\"\n", name);
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, text);
-  g_assert_cmpuint (strlen (cell_text (&fixture, 0, FIRST)), <, 300);
-  g_assert_cmpstr (cell_text (&fixture, 0, FIRST + 1), ==, "two lines");
-  g_assert_nonnull (strstr (cell_text (&fixture, 0, OUTCOME), "too long"));
+  import_open_dialog (&fixture, support, GB_RECORD_PART, text);
+  g_assert_cmpuint (strlen (import_cell_text (&fixture, 0, IMPORT_FIRST)), <, 300);
+  g_assert_cmpstr (import_cell_text (&fixture, 0, IMPORT_FIRST + 1), ==, "two lines");
+  g_assert_nonnull (strstr (import_cell_text (&fixture, 0, IMPORT_OUTCOME), "too long"));
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -556,23 +341,23 @@ test_long_tables_do_not_hold_up_the_window (void)
   g_autoptr (Support) support = show_parts ();
   g_autofree char *text = long_table (4000);
   GtkWidget *input;
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, text);
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "All 4000 rows come in as parts.");
-  input = GTK_WIDGET (gb_import_head_get_field_input (head (&fixture, 2)));
+  import_open_dialog (&fixture, support, GB_RECORD_PART, text);
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "All 4000 rows come in as parts.");
+  input = GTK_WIDGET (gb_import_head_get_field_input (import_head (&fixture, 2)));
   gtk_widget_grab_focus (input);
-  choose (gb_import_head_get_field_input (head (&fixture, 2)), "Width");
+  import_choose (gb_import_head_get_field_input (import_head (&fixture, 2)), "Width");
   /* Away: what is shown stays and takes no input. */
-  g_assert_true (gtk_spinner_get_spinning (child (&fixture, "spinner")));
-  g_assert_false (gtk_widget_get_sensitive (child (&fixture, "import_button")));
+  g_assert_true (gtk_spinner_get_spinning (import_child (&fixture, "spinner")));
+  g_assert_false (gtk_widget_get_sensitive (import_child (&fixture, "import_button")));
   g_assert_false (gtk_widget_is_sensitive (input));
-  support_until (shows_table (&fixture));
+  support_until (import_shows_table (&fixture));
   g_assert_true (gtk_widget_is_sensitive (input));
   g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (fixture.dialog), input));
-  g_assert_cmpstr (field_of (&fixture, 2), ==, "Width");
-  support_click (support, child (&fixture, "import_button"), 0.5, 0.5, 1);
-  support_until (find_dialog () == NULL);
+  g_assert_cmpstr (import_field_of (&fixture, 2), ==, "Width");
+  support_click (support, import_child (&fixture, "import_button"), 0.5, 0.5, 1);
+  support_until (import_find_dialog () == NULL);
   g_assert_cmpfloat (part_called (support, "Rib 3999")->width, ==, 0.0125);
   g_assert_cmpstr (support->toasts->pdata[0], ==, "4000 parts imported");
 }
@@ -586,11 +371,11 @@ test_closing_in_the_middle (void)
   for (guint turns = 0; turns < 12; turns++)
     {
       g_autoptr (Support) support = show_parts ();
-      g_autoptr (GFile) file = write_file (support, "table.csv", text, -1);
+      g_autoptr (GFile) file = import_write_file (support, "table.csv", text, -1);
       GtkWindow *dialog;
 
       gb_import_dialog_present (support->window, support->project, GB_RECORD_PART, file);
-      dialog = find_dialog ();
+      dialog = import_find_dialog ();
       for (guint i = 0; i < turns; i++)
         g_main_context_iteration (NULL, i > 2 && !gtk_widget_get_visible (GTK_WIDGET (dialog)));
       g_object_add_weak_pointer (G_OBJECT (dialog), (gpointer *) &dialog);
@@ -608,24 +393,68 @@ test_the_build_changes_meanwhile (void)
   g_autoptr (Support) support = show_parts ();
   const gint64 stern = 4;
   g_autoptr (GError) error = NULL;
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, "Name;Surfaces of;How thick\nPaint;Transom;6\n");
-  choose_field (&fixture, 2, "Coverage");
-  choose_unit (&fixture, 2, "ft²/gal");
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "The one row comes in as a part.");
-  gtk_drop_down_set_selected (child (&fixture, "group_input"), 2);
+  import_open_dialog (&fixture, support, GB_RECORD_PART, "Name;Surfaces of;How thick\nPaint;Transom;6\n");
+  import_choose_field (&fixture, 2, "Coverage");
+  import_choose_unit (&fixture, 2, "ft²/gal");
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "The one row comes in as a part.");
+  gtk_drop_down_set_selected (import_child (&fixture, "group_input"), 2);
 
   /* What it refers to goes: the row is refused, and the columns stay as they were chosen. */
   g_assert_true (gb_project_remove (support->project, GB_RECORD_PART, &stern, 1, &error));
   g_assert_no_error (error);
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "No row can come in as it stands.");
-  g_assert_cmpstr (field_of (&fixture, 2), ==, "Coverage");
-  g_assert_cmpstr (unit_of (&fixture, 2), ==, "ft²/gal");
-  g_assert_cmpint (gb_group_choice_get (child (&fixture, "group_input")), ==, 5);
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "No row can come in as it stands.");
+  g_assert_cmpstr (import_field_of (&fixture, 2), ==, "Coverage");
+  g_assert_cmpstr (import_unit_of (&fixture, 2), ==, "ft²/gal");
+  g_assert_cmpint (gb_group_choice_get (import_child (&fixture, "group_input")), ==, 5);
   g_assert_true (gb_project_undo (support->project, &error));
-  g_assert_cmpstr (words (&fixture, "summary"), ==, "The one row comes in as a part.");
+  g_assert_cmpstr (import_words (&fixture, "summary"), ==, "The one row comes in as a part.");
   gtk_window_destroy (fixture.dialog);
+}
+
+/* While the edit is made on a worker: the builder looks once more before it comes in. */
+static void
+test_the_build_changes_while_rows_come_in (void)
+{
+  g_autoptr (Support) support = show_parts ();
+  g_autofree char *text = long_table (4000);
+  ImportFixture fixture;
+
+  import_open_dialog (&fixture, support, GB_RECORD_PART, text);
+  g_signal_emit_by_name (import_child (&fixture, "import_button"), "clicked");
+  g_assert_false (import_shows_table (&fixture));
+  g_assert_cmpint (gb_project_add_part (support->project, "Yard", GB_KIND_PART, 0, 0, NULL), >, 0);
+  support_until (import_shows_table (&fixture));
+  g_assert_cmpint (support_part (support, "Rib 1"), ==, 0);
+  g_assert_true (import_find_dialog () == fixture.dialog);
+  g_signal_emit_by_name (import_child (&fixture, "import_button"), "clicked");
+  support_until (import_find_dialog () == NULL);
+  g_assert_cmpint (support_part (support, "Rib 1"), !=, 0);
+}
+
+/* A file from a newer Garboard can only be read; the number of its schema stands at byte 60 of the file (sqlite.org/fileformat.html). */
+static void
+test_a_build_that_can_only_be_read (void)
+{
+  g_autoptr (Support) support = show_parts ();
+  g_autofree char *path = g_build_filename (support->folder, "newer.garboard", NULL);
+  g_autoptr (GFile) file = import_write_file (support, "table.csv", "Name\nBoom\n", -1);
+  g_autoptr (GbProject) newer = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *bytes = NULL;
+  gsize length;
+
+  g_assert_true (gb_project_save_copy (support->project, path, &error));
+  g_assert_true (g_file_get_contents (path, &bytes, &length, &error));
+  bytes[62] = 1;
+  g_assert_true (g_file_set_contents (path, bytes, (gssize) length, &error));
+  newer = gb_project_open (path, TRUE, &error);
+  g_assert_no_error (error);
+  gb_import_dialog_present (support->window, newer, GB_RECORD_PART, file);
+  g_assert_null (import_find_dialog ());
+  g_assert_cmpuint (support->told->len, ==, 1);
+  g_assert_cmpstr (support->told->pdata[0], ==, gb_project_get_read_only_reason (newer));
 }
 
 /* Another program has the file too, and changes it just before the rows come in. */
@@ -635,17 +464,17 @@ test_another_program_changes_the_file (void)
   g_autoptr (Support) support = show_parts ();
   g_autoptr (GbProject) other = NULL;
   g_autoptr (GError) error = NULL;
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, "Name\nBoom\n");
+  import_open_dialog (&fixture, support, GB_RECORD_PART, "Name\nBoom\n");
   other = gb_project_open (gb_project_get_path (support->project), FALSE, &error);
   g_assert_no_error (error);
   g_assert_cmpint (gb_project_add_part (other, "Yard", GB_KIND_PART, 0, 0, &error), >, 0);
-  support_click (support, child (&fixture, "import_button"), 0.5, 0.5, 1);
-  support_until (find_dialog () == NULL || strstr (words (&fixture, "hint"), "Another program") != NULL);
-  if (find_dialog () != NULL)
-    support_click (support, child (&fixture, "import_button"), 0.5, 0.5, 1);
-  support_until (find_dialog () == NULL);
+  support_click (support, import_child (&fixture, "import_button"), 0.5, 0.5, 1);
+  support_until (import_find_dialog () == NULL || strstr (import_words (&fixture, "hint"), "Another program") != NULL);
+  if (import_find_dialog () != NULL)
+    support_click (support, import_child (&fixture, "import_button"), 0.5, 0.5, 1);
+  support_until (import_find_dialog () == NULL);
   g_assert_cmpint (support_part (support, "Boom"), !=, 0);
   g_assert_cmpint (support_part (support, "Yard"), !=, 0);
 }
@@ -654,14 +483,14 @@ static void
 test_pictures_of_parts (void)
 {
   g_autoptr (Support) support = show_parts ();
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
-  picture (&fixture, "import-parts");
+  import_open_dialog (&fixture, support, GB_RECORD_PART, frames_csv);
+  import_picture (&fixture, "import-parts");
   /* The last columns. */
-  gtk_widget_child_focus (GTK_WIDGET (head (&fixture, 11)), GTK_DIR_TAB_FORWARD);
+  gtk_widget_child_focus (GTK_WIDGET (import_head (&fixture, 11)), GTK_DIR_TAB_FORWARD);
   support_settle ();
-  picture (&fixture, "import-parts-right");
+  import_picture (&fixture, "import-parts-right");
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -670,13 +499,13 @@ static void
 test_pictures_of_a_list_that_nobody_knows (void)
 {
   g_autoptr (Support) support = show_build ("reedling", 900, 600);
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_PART,
+  import_open_dialog (&fixture, support, GB_RECORD_PART,
                "Bit;How long;How thick;Out of\nThwart;2' 3 1/2\";3/4;Ash\nYoke;2' 8\";7/8;Ash\nGunwale;14' 6\";5/8;Spruce\n");
-  choose_field (&fixture, 1, "Length");
-  choose_field (&fixture, 2, "Thickness");
-  picture (&fixture, "import-no-name");
+  import_choose_field (&fixture, 1, "Length");
+  import_choose_field (&fixture, 2, "Thickness");
+  import_picture (&fixture, "import-no-name");
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -684,13 +513,13 @@ static void
 test_pictures_of_purchases (void)
 {
   g_autoptr (Support) support = show_build ("plover", 1280, 800);
-  Fixture fixture;
+  ImportFixture fixture;
 
-  open_dialog (&fixture, support, GB_RECORD_LINE,
+  import_open_dialog (&fixture, support, GB_RECORD_LINE,
                "Date,Supplier,Item,Qty,Price (€),Discount (%),Budget head\n2026-04-02,The timber yard,Sitka spruce,2,18.40,5,Timber\n"
                "2026-04-02,The timber yard,Copper nails,1,12.50,,Fastenings\n2026-04-31,The ironmonger,Screws,2,4.20,,Fastenings\n"
                "2026-05-06,The chandler,Varnish,1,31.00,,Paint\n");
-  picture (&fixture, "import-purchases");
+  import_picture (&fixture, "import-purchases");
   gtk_window_destroy (fixture.dialog);
 }
 
@@ -711,6 +540,8 @@ main (int argc, char **argv)
   g_test_add_func ("/import-dialog/long-tables-do-not-hold-up-the-window", test_long_tables_do_not_hold_up_the_window);
   g_test_add_func ("/import-dialog/closing-in-the-middle", test_closing_in_the_middle);
   g_test_add_func ("/import-dialog/the-build-changes-meanwhile", test_the_build_changes_meanwhile);
+  g_test_add_func ("/import-dialog/the-build-changes-while-rows-come-in", test_the_build_changes_while_rows_come_in);
+  g_test_add_func ("/import-dialog/a-build-that-can-only-be-read", test_a_build_that_can_only_be_read);
   g_test_add_func ("/import-dialog/another-program-changes-the-file", test_another_program_changes_the_file);
   g_test_add_func ("/import-dialog/pictures-of-parts", test_pictures_of_parts);
   g_test_add_func ("/import-dialog/pictures-of-a-list-that-nobody-knows", test_pictures_of_a_list_that_nobody_knows);
