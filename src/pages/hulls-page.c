@@ -57,12 +57,21 @@ only_selected (GbGridPane *pane)
   return n == 1 ? ids[0] : NOBODY;
 }
 
+/* The one that is selected; with the blank row at hand the last one, which has just been added as a rule. */
 static const GbHull *
 hull_at_hand (GbHullsPage *self)
 {
-  gint64 id = self->project != NULL ? only_selected (self->hulls) : NOBODY;
+  const GPtrArray *hulls;
+  g_autofree gint64 *ids = NULL;
+  guint n;
 
-  return id > 0 ? gb_boat_hull (gb_project_get_boat (self->project), id) : NULL;
+  if (self->project == NULL)
+    return NULL;
+  ids = gb_grid_dup_selected (gb_grid_pane_get_grid (self->hulls), &n);
+  hulls = gb_boat_roots (gb_project_get_boat (self->project), GB_RECORD_HULL);
+  if (n == 0 && hulls->len > 0)
+    return hulls->pdata[hulls->len - 1];
+  return n == 1 ? gb_boat_hull (gb_project_get_boat (self->project), ids[0]) : NULL;
 }
 
 static void

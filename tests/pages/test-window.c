@@ -489,7 +489,6 @@ test_build_settings (void)
   g_assert_true (window_support_says (GTK_WIDGET (dialog), "Water"));
   self.input.window = dialog;
   gtk_test_widget_wait_for_draw (GTK_WIDGET (dialog));
-  support_picture (&self.input, "window-build-settings");
   self.input.window = GTK_WINDOW (self.window);
   gtk_window_destroy (dialog);
   support_settle ();

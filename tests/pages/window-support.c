@@ -172,7 +172,8 @@ window_support_close (WindowSupport *self)
   if (project != NULL)
     g_object_add_weak_pointer (project, &project);
   gtk_window_close (GTK_WINDOW (self->window));
-  support_until (window == NULL && project == NULL);
+  support_until (window == NULL);
+  support_until (project == NULL);
 }
 
 /* Looking ------------------------------------------------------------------------------------------------------------------ */
