@@ -66,7 +66,7 @@ scroll (Support *support, GbGrid *grid, double step, const char *words)
   g_autoptr (GArray) times = g_array_new (FALSE, FALSE, sizeof (double));
 
   gtk_adjustment_set_value (adjustment, 0);
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (support->window));
+  support_wait_for_draw (GTK_WIDGET (support->window));
   for (guint i = 0; i < N_FRAMES; i++)
     {
       Frames frames = { 0, g_array_new (FALSE, FALSE, sizeof (double)) };

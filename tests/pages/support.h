@@ -24,6 +24,8 @@ void support_init (int *argc, char ***argv);
   } \
   G_STMT_END
 guint support_watch (const char *what);
+/* Turns the main loop until a frame of the widget is on screen. */
+void support_wait_for_draw (GtkWidget *widget);
 /* Turns the main loop until there is nothing to do. */
 void support_settle (void);
 

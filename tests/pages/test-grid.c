@@ -355,7 +355,7 @@ test_drag (Fixture *fixture, gconstpointer data)
   GbCell *lantern, *rig;
 
   go_to (fixture, "Lantern", "name");
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (fixture->support->window));
+  support_wait_for_draw (GTK_WIDGET (fixture->support->window));
   lantern = gb_grid_find_cell (fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Lantern")), "name");
   rig = gb_grid_find_cell (fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Rig")), "name");
   support_drag (fixture->support, GTK_WIDGET (lantern), GTK_WIDGET (rig), 0.5);

@@ -244,7 +244,7 @@ open_outline (Fixture *fixture)
     }
   g_assert_nonnull (window);
   support_until (gtk_widget_get_mapped (GTK_WIDGET (window)) && gtk_widget_get_width (GTK_WIDGET (window)) > 0);
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  support_wait_for_draw (GTK_WIDGET (window));
   support_focus (fixture->support, window);
   return GB_OUTLINE_EDITOR (window);
 }
@@ -277,7 +277,7 @@ test_outline_drawn (Fixture *fixture, gconstpointer data)
   GbPoint corner;
 
   gtk_text_buffer_set_text (gb_outline_editor_get_buffer (window), "0 0\n1000 0\n1000 400\n0 400\n", -1);
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  support_wait_for_draw (GTK_WIDGET (window));
   /* A click near the middle of the lower edge adds a point between its ends. */
   support_click (fixture->support, GTK_WIDGET (view), 0.5, 0.9, 1);
   support_until (gb_shape_n_points (gb_outline_view_get_shape (view), 0) == 5);
