@@ -112,8 +112,15 @@ make_person_page (void)
   return page;
 }
 
+/* The toolkit's window may outlive its closing; the build must not wait for it. */
+static void
+let_go_cb (GtkWidget *window, GbInspector *inspector)
+{
+  gb_inspector_show (inspector, NULL, GB_RECORD_MATERIAL, NULL, 0);
+}
+
 static AdwPreferencesPage *
-make_build_page (GbProject *project)
+make_build_page (GtkWidget *window, GbProject *project)
 {
   static const gint64 build_id = 1;
   AdwPreferencesPage *page = ADW_PREFERENCES_PAGE (adw_preferences_page_new ());
@@ -125,6 +132,7 @@ make_build_page (GbProject *project)
   adw_preferences_page_set_icon_name (page, "gb-hulls-symbolic");
   adw_preferences_group_set_title (group, gb_project_get_title (project));
   gb_inspector_show (GB_INSPECTOR (inspector), project, GB_RECORD_BUILD, &build_id, 1);
+  g_signal_connect_object (window, "unrealize", G_CALLBACK (let_go_cb), inspector, 0);
   adw_preferences_group_add (group, inspector);
   adw_preferences_page_add (page, group);
   return page;
@@ -141,7 +149,7 @@ gb_preferences_present (GtkWindow *parent, GbProject *project, gboolean show_bui
   adw_preferences_window_set_search_enabled (ADW_PREFERENCES_WINDOW (window), FALSE);
   adw_preferences_window_add (ADW_PREFERENCES_WINDOW (window), make_person_page ());
   if (project != NULL)
-    adw_preferences_window_add (ADW_PREFERENCES_WINDOW (window), make_build_page (project));
+    adw_preferences_window_add (ADW_PREFERENCES_WINDOW (window), make_build_page (window, project));
   if (project != NULL && show_build)
     adw_preferences_window_set_visible_page_name (ADW_PREFERENCES_WINDOW (window), "build");
   gtk_window_present (GTK_WINDOW (window));
