@@ -6,8 +6,10 @@
 G_BEGIN_DECLS
 
 /* What the files of the grid share:
- *   grid.c            the widget, its rows, selection, and the way to a cell
- *   grid-columns.c    which columns there are, how their cells look, and where they are kept
+ *   grid.c            the widget, its rows, the way to a cell, and the search
+ *   grid-selection.c  which rows are selected
+ *   grid-columns.c    which columns there are, and how their cells look
+ *   grid-columns-shown.c  which of them are shown
  *   grid-edit.c       one entry, from its start to its end
  *   grid-keys.c       keys and clicks
  *   grid-verbs.c      what is done with selected rows
@@ -77,9 +79,13 @@ void gb_grid_scroll_to (GbGrid *self, guint position, guint column);
 void gb_grid_refuse (GbGrid *self, GError *error); /* emits "refused"; consumes @error */
 void gb_grid_emit_removed (GbGrid *self, guint n, const char *title);
 
-/* grid-columns.c */
+/* grid-columns-shown.c */
 void gb_grid_columns_init (GbGrid *self);
 void gb_grid_columns_dispose (GbGrid *self);
+
+/* grid-columns.c */
+void gb_grid_make_columns (GbGrid *self);
+gboolean gb_grid_is_main (GbGrid *self, const GbColumn *column);
 GbColumn *gb_grid_column (GbGrid *self, guint index);
 GbColumn *gb_grid_column_by_name (GbGrid *self, const char *name); /* NULL: none */
 guint gb_grid_main_column (GbGrid *self);

@@ -1,32 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-rows"
 
-#include "grid-rows.h"
-
-#include <string.h>
+#include "grid-rows-private.h"
 
 #include "project/row-diff.h"
-
-/* Rows are named by keys: the id of a record, or one of these. */
-#define KEY_BOAT ((gint64) 0)
-#define KEY_BLANK ((gint64) -1)
-#define KEY_DRAFT ((gint64) -2)
-
-struct _GbGridRow
-{
-  GObject parent_instance;
-  GbGridRows *rows; /* weak; NULL once the model is gone */
-  gint64 key;
-  GbRecordItem *item; /* NULL for blanks */
-  gulong version_id;
-};
-
-enum
-{
-  ROW_CHANGED,
-  N_ROW_SIGNALS
-};
-static guint row_signals[N_ROW_SIGNALS];
 
 enum
 {
@@ -35,246 +12,38 @@ enum
 };
 static guint signals[N_SIGNALS];
 
-struct _GbGridRows
-{
-  GObject parent_instance;
-  GbProject *project;
-  GbRecordKind kind;
-  gint64 owner;
-  gboolean has_blank;
-
-  GArray *keys;       /* of gint64, in the order shown */
-  GHashTable *alive;  /* key -> GbGridRow, not owned */
-  GHashTable *closed; /* ids of closed groups, 0 for the boat */
-  GHashTable *hidden; /* ids that the filter holds back; NULL without a filter */
-  char *filter;
-
-  gboolean has_draft;
-  GbGridSpot draft;
-  GbPartKind draft_kind;
-};
-
 static void list_model_iface_init (GListModelInterface *iface);
 
-G_DEFINE_FINAL_TYPE (GbGridRow, gb_grid_row, G_TYPE_OBJECT)
 G_DEFINE_FINAL_TYPE_WITH_CODE (GbGridRows, gb_grid_rows, G_TYPE_OBJECT,
                                G_IMPLEMENT_INTERFACE (G_TYPE_LIST_MODEL, list_model_iface_init))
 
-static gboolean
-is_tree (GbGridRows *self)
+gboolean
+gb_grid_rows_is_tree (GbGridRows *self)
 {
   return self->kind == GB_RECORD_PART && self->owner == 0;
 }
 
-static gint64 *
-copy_key (gint64 key)
+gint64 *
+gb_grid_rows_copy_key (gint64 key)
 {
   return g_memdup2 (&key, sizeof key);
 }
 
-/* Rows ---------------------------------------------------------------------------------------------------------------- */
-
-static void
-emit_row_changed (GbGridRow *row)
-{
-  g_signal_emit (row, row_signals[ROW_CHANGED], 0);
-}
-
-static void
-gb_grid_row_dispose (GObject *object)
-{
-  GbGridRow *self = GB_GRID_ROW (object);
-
-  if (self->rows != NULL)
-    {
-      g_hash_table_remove (self->rows->alive, &self->key);
-      g_clear_weak_pointer (&self->rows);
-    }
-  g_clear_signal_handler (&self->version_id, self->item);
-  g_clear_object (&self->item);
-  G_OBJECT_CLASS (gb_grid_row_parent_class)->dispose (object);
-}
-
-static void
-gb_grid_row_class_init (GbGridRowClass *klass)
-{
-  G_OBJECT_CLASS (klass)->dispose = gb_grid_row_dispose;
-  row_signals[ROW_CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                           G_TYPE_NONE, 0);
-}
-
-static void
-gb_grid_row_init (GbGridRow *self)
-{
-}
-
-static GbGridRow *
-row_new (GbGridRows *rows, gint64 key)
-{
-  GbGridRow *self = g_object_new (GB_TYPE_GRID_ROW, NULL);
-
-  g_set_weak_pointer (&self->rows, rows);
-  self->key = key;
-  if (key == KEY_BOAT)
-    self->item = gb_record_item_get (rows->project, GB_RECORD_BUILD, 1);
-  else if (key > 0)
-    self->item = gb_record_item_get (rows->project, rows->kind, key);
-  if (self->item != NULL)
-    self->version_id = g_signal_connect_object (self->item, "notify::version", G_CALLBACK (emit_row_changed), self,
-                                                G_CONNECT_SWAPPED);
-  g_hash_table_insert (rows->alive, copy_key (key), self);
-  return self;
-}
-
-const GbRecord *
-gb_grid_row_get_record (GbGridRow *self)
-{
-  return self->item != NULL ? gb_record_item_get_record (self->item) : NULL;
-}
-
-gint64
-gb_grid_row_get_id (GbGridRow *self)
-{
-  return MAX (self->key, 0);
-}
-
 gboolean
-gb_grid_row_is_blank (GbGridRow *self)
-{
-  return self->key < 0;
-}
-
-gboolean
-gb_grid_row_is_draft (GbGridRow *self)
-{
-  return self->key == KEY_DRAFT;
-}
-
-gboolean
-gb_grid_row_is_boat (GbGridRow *self)
-{
-  return self->key == KEY_BOAT;
-}
-
-static gboolean
-is_open (GbGridRows *self, gint64 group)
+gb_grid_rows_is_open (GbGridRows *self, gint64 group)
 {
   return !g_hash_table_contains (self->closed, &group);
 }
 
-gboolean
-gb_grid_row_can_open (GbGridRow *self)
-{
-  const GbRecord *record = gb_grid_row_get_record (self);
-
-  if (self->key == KEY_BOAT)
-    return TRUE;
-  return record != NULL && record->kind == GB_RECORD_PART && ((const GbPart *) record)->kind == GB_KIND_GROUP;
-}
-
-gboolean
-gb_grid_row_is_open (GbGridRow *self)
-{
-  return self->rows != NULL && gb_grid_row_can_open (self) && is_open (self->rows, self->key);
-}
-
-/* The spot behind the last row: in the group that the last row is, or that it is in. */
-static GbGridSpot
-blank_spot (GbGridRows *self)
-{
-  const GbPart *part;
-  gint64 last = 0;
-
-  if (!is_tree (self))
-    return (GbGridSpot){ self->owner, 0 };
-  for (guint i = self->keys->len; i > 0 && last <= 0; i--)
-    last = g_array_index (self->keys, gint64, i - 1);
-  part = gb_boat_part (gb_project_get_boat (self->project), last);
-  if (part == NULL)
-    return (GbGridSpot){ 0, 0 };
-  if (part->kind == GB_KIND_GROUP && is_open (self, part->rec.id))
-    return (GbGridSpot){ part->rec.id, 0 };
-  return (GbGridSpot){ part->rec.owner, 0 };
-}
-
-GbGridSpot
-gb_grid_row_get_spot (GbGridRow *self)
-{
-  if (self->rows == NULL)
-    return (GbGridSpot){ 0, 0 };
-  return self->key == KEY_DRAFT ? self->rows->draft : blank_spot (self->rows);
-}
-
-GbPartKind
-gb_grid_row_get_part_kind (GbGridRow *self)
-{
-  return self->key == KEY_DRAFT && self->rows != NULL ? self->rows->draft_kind : GB_KIND_PART;
-}
-
-guint
-gb_grid_row_get_depth (GbGridRow *self)
-{
-  const GbPart *part;
-  guint above = 1; /* the boat's own row */
-
-  if (self->rows == NULL || !is_tree (self->rows) || self->key == KEY_BOAT)
-    return 0;
-  if (self->key < 0)
-    {
-      part = gb_boat_part (gb_project_get_boat (self->rows->project), gb_grid_row_get_spot (self).owner);
-      above = part != NULL ? 2 : 1;
-    }
-  else
-    part = (const GbPart *) gb_grid_row_get_record (self);
-  return part != NULL ? part->depth + above : above;
-}
-
-/* The filter ---------------------------------------------------------------------------------------------------------- */
-
-static gboolean
-holds (const char *text, const char *folded)
-{
-  g_autofree char *other = text != NULL ? g_utf8_casefold (text, -1) : NULL;
-
-  return other != NULL && strstr (other, folded) != NULL;
-}
-
-/* TRUE if a text of @record, or the name of what it refers to, holds @folded. */
-static gboolean
-record_holds (const GbBoat *boat, const GbRecord *record, const char *folded)
-{
-  const GbRecordType *type = gb_record_type (record->kind);
-
-  for (guint i = 0; i < type->n_fields; i++)
-    {
-      const GbField *field = &type->fields[i];
-
-      if (field->dim == GB_DIM_TEXT || field->dim == GB_DIM_NOTE)
-        {
-          if (holds (gb_field_get_text (field, record), folded))
-            return TRUE;
-        }
-      else if (field->dim == GB_DIM_REF && gb_field_applies (field, record))
-        {
-          const GbRecord *other = gb_boat_get (boat, field->refers_to, gb_field_get_integer (field, record));
-          g_autofree char *title = other != NULL ? gb_record_dup_title (other) : NULL;
-
-          if (holds (title, folded))
-            return TRUE;
-        }
-    }
-  return FALSE;
-}
-
-static const GPtrArray *
-source_records (GbGridRows *self)
+const GPtrArray *
+gb_grid_rows_records (GbGridRows *self)
 {
   const GbBoat *boat = gb_project_get_boat (self->project);
   const GbRecordType *type = gb_record_type (self->kind);
   const GbRecord *owner;
   static GPtrArray *none;
 
-  if (is_tree (self))
+  if (gb_grid_rows_is_tree (self))
     return gb_boat_all (boat, GB_RECORD_PART);
   if (self->owner == 0)
     return gb_boat_roots (boat, self->kind);
@@ -284,38 +53,6 @@ source_records (GbGridRows *self)
   if (none == NULL)
     none = g_ptr_array_new ();
   return none;
-}
-
-/* Notes down what the filter holds back now. What comes later is shown until the filter changes, so that a part does not vanish
- * while it is being entered. */
-static void
-apply_filter (GbGridRows *self)
-{
-  const GPtrArray *records = source_records (self);
-  g_autofree gboolean *shown = NULL;
-  g_autofree char *folded = NULL;
-
-  g_clear_pointer (&self->hidden, g_hash_table_unref);
-  if (self->filter == NULL)
-    return;
-
-  self->hidden = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
-  folded = g_utf8_casefold (self->filter, -1);
-  shown = g_new0 (gboolean, records->len);
-  for (guint i = 0; i < records->len; i++)
-    shown[i] = record_holds (gb_project_get_boat (self->project), records->pdata[i], folded);
-  if (is_tree (self))
-    for (guint i = records->len; i > 0; i--) /* backwards, so that groups come after what is in them */
-      {
-        const GbRecord *record = records->pdata[i - 1];
-        const GbRecord *group = gb_boat_get (gb_project_get_boat (self->project), GB_RECORD_PART, record->owner);
-
-        if (shown[i - 1] && group != NULL)
-          shown[group->index] = TRUE;
-      }
-  for (guint i = 0; i < records->len; i++)
-    if (!shown[i])
-      g_hash_table_add (self->hidden, copy_key (((const GbRecord *) records->pdata[i])->id));
 }
 
 /* The list of keys ---------------------------------------------------------------------------------------------------- */
@@ -347,7 +84,7 @@ add_draft (GbGridRows *self, GArray *keys)
       add_key (keys, KEY_DRAFT);
       return;
     }
-  for (at++; is_tree (self) && at < keys->len; at++)
+  for (at++; gb_grid_rows_is_tree (self) && at < keys->len; at++)
     if (!gb_boat_is_below (boat, g_array_index (keys, gint64, at), above))
       break;
   g_array_insert_val (keys, at, draft);
@@ -356,16 +93,16 @@ add_draft (GbGridRows *self, GArray *keys)
 static GArray *
 find_keys (GbGridRows *self)
 {
-  const GPtrArray *records = source_records (self);
+  const GPtrArray *records = gb_grid_rows_records (self);
   GArray *keys = g_array_sized_new (FALSE, FALSE, sizeof (gint64), records->len + 3);
-  gboolean tree = is_tree (self);
+  gboolean tree = gb_grid_rows_is_tree (self);
 
   if (tree)
     add_key (keys, KEY_BOAT);
-  for (guint i = 0; i < records->len && !(tree && !is_open (self, KEY_BOAT));)
+  for (guint i = 0; i < records->len && !(tree && !gb_grid_rows_is_open (self, KEY_BOAT));)
     {
       const GbRecord *record = records->pdata[i];
-      gboolean closed = tree && self->hidden == NULL && !is_open (self, record->id);
+      gboolean closed = tree && self->hidden == NULL && !gb_grid_rows_is_open (self, record->id);
 
       if (self->hidden == NULL || !g_hash_table_contains (self->hidden, &record->id))
         add_key (keys, record->id);
@@ -402,7 +139,7 @@ rows_look_changed (GbGridRows *self)
   while (g_hash_table_iter_next (&iter, NULL, &row))
     g_ptr_array_add (rows, g_object_ref (row));
   for (guint i = 0; i < rows->len; i++)
-    emit_row_changed (rows->pdata[i]);
+    gb_grid_row_emit_changed (rows->pdata[i]);
 }
 
 static void
@@ -423,7 +160,7 @@ changed_cb (GbGridRows *self, const GbChanges *changes)
   if (self->has_draft && self->draft.after != 0
       && gb_boat_get (gb_project_get_boat (self->project), self->kind, self->draft.after) == NULL)
     self->draft.after = 0;
-  if (self->has_draft && is_tree (self) && self->draft.owner != 0
+  if (self->has_draft && gb_grid_rows_is_tree (self) && self->draft.owner != 0
       && gb_boat_part (gb_project_get_boat (self->project), self->draft.owner) == NULL)
     self->draft = (GbGridSpot){ 0, 0 };
   refresh (self);
@@ -454,7 +191,7 @@ get_item (GListModel *model, guint position)
     return NULL;
   key = g_array_index (self->keys, gint64, position);
   row = g_hash_table_lookup (self->alive, &key);
-  return row != NULL ? g_object_ref (row) : row_new (self, key);
+  return row != NULL ? g_object_ref (row) : gb_grid_row_new (self, key);
 }
 
 static void
@@ -544,7 +281,7 @@ gboolean
 gb_grid_rows_find (GbGridRows *self, GbRecordKind kind, gint64 id, guint *position)
 {
   if (kind == GB_RECORD_BUILD)
-    return is_tree (self) && find_key (self, KEY_BOAT, position);
+    return gb_grid_rows_is_tree (self) && find_key (self, KEY_BOAT, position);
   return kind == self->kind && id > 0 && find_key (self, id, position);
 }
 
@@ -566,7 +303,7 @@ mark_open (GbGridRows *self, gint64 group, gboolean open)
   if (open)
     g_hash_table_remove (self->closed, &group);
   else
-    g_hash_table_add (self->closed, copy_key (group));
+    g_hash_table_add (self->closed, gb_grid_rows_copy_key (group));
 }
 
 void
@@ -581,9 +318,9 @@ gb_grid_rows_set_open (GbGridRows *self, GbGridRow *row, gboolean open)
 void
 gb_grid_rows_open_all (GbGridRows *self, gboolean open)
 {
-  const GPtrArray *records = source_records (self);
+  const GPtrArray *records = gb_grid_rows_records (self);
 
-  if (!is_tree (self))
+  if (!gb_grid_rows_is_tree (self))
     return;
   for (guint i = 0; i < records->len; i++)
     if (((const GbPart *) records->pdata[i])->kind == GB_KIND_GROUP)
@@ -601,7 +338,7 @@ gb_grid_rows_reveal (GbGridRows *self, gint64 id)
 
   if (self->hidden != NULL)
     g_hash_table_remove (self->hidden, &id);
-  if (is_tree (self))
+  if (gb_grid_rows_is_tree (self))
     {
       mark_open (self, KEY_BOAT, TRUE);
       for (guint i = 0; record != NULL && record->owner != 0 && i < limit; i++)
@@ -624,7 +361,7 @@ gb_grid_rows_set_filter (GbGridRows *self, const char *text)
     return;
   g_free (self->filter);
   self->filter = *stripped != '\0' ? g_steal_pointer (&stripped) : NULL;
-  apply_filter (self);
+  gb_grid_rows_apply_filter (self);
   refresh (self);
 }
 
@@ -639,7 +376,7 @@ gb_grid_rows_set_draft (GbGridRows *self, GbGridSpot spot, GbPartKind part_kind)
   self->has_draft = TRUE;
   self->draft = spot;
   self->draft_kind = part_kind;
-  if (is_tree (self))
+  if (gb_grid_rows_is_tree (self))
     mark_open (self, spot.owner, TRUE);
   refresh (self);
 }
