@@ -92,7 +92,8 @@ gb_amount_edit_text (GbProject *project, const GbPart *part)
   return g_strjoinv (" x ", (char **) pieces->pdata);
 }
 
-/* The pieces between the signs. A sign is an x that stands by itself or between figures, not one in a word. */
+/* The pieces between the signs. A sign is an x that stands by itself or between figures, not one in a word.
+ */
 static GPtrArray *
 split (const char *text)
 {
@@ -156,8 +157,8 @@ read_into (GbPart *part, const GPtrArray *pieces, const GbBuild *build, GError *
       g_autofree char *order = expected (names);
 
       /* Translators: %s is a list such as "length x width x thickness". */
-      g_set_error (error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_SYNTAX, _ ("Too many sizes; %s is expected, with the quantity before it if you like."),
-                   order);
+      g_set_error (error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_SYNTAX,
+                   _ ("Too many sizes; %s is expected, with the quantity before it if you like."), order);
       return FALSE;
     }
   if (first == 1 && !set_slot (part, "quantity", pieces->pdata[0], build, error))

@@ -60,12 +60,13 @@ mass_of (GbPartFacts *self)
   return part != NULL ? gb_rollup_part (rollup, part) : &rollup->boat;
 }
 
-/* Showing --------------------------------------------------------------------------------------------------------------- */
+/* Showing ------------------------------------------------------------------------------------------------ */
 
 static void
 show_mass (GbPartFacts *self, const GbMass *mass)
 {
-  g_autofree char *text = gb_quantity_format_with_sd (mass->mass, mass->mass_sd, GB_DIM_MASS, units_of (self));
+  g_autofree char *text
+    = gb_quantity_format_with_sd (mass->mass, mass->mass_sd, GB_DIM_MASS, units_of (self));
 
   gtk_label_set_text (self->mass, isnan (mass->mass) ? _ ("No mass yet") : text);
 }
@@ -102,12 +103,13 @@ show_trouble (GbPartFacts *self, const GbMass *mass)
   if (mass->trouble != GB_TROUBLE_NONE)
     sentence = gb_trouble_sentence (mass->trouble);
   else if (mass->n_no_mass > 0)
-    sentence = counted
-      = g_strdup_printf (ngettext ("%u part has no mass yet.", "%u parts have no mass yet.", mass->n_no_mass), mass->n_no_mass);
+    sentence = counted = g_strdup_printf (
+      ngettext ("%u part has no mass yet.", "%u parts have no mass yet.", mass->n_no_mass), mass->n_no_mass);
   else if (mass->n_no_place > 0)
-    sentence = counted = g_strdup_printf (ngettext ("%u part has no place yet, so it does not count for the centre.",
-                                                    "%u parts have no place yet, so they do not count for the centre.", mass->n_no_place),
-                                          mass->n_no_place);
+    sentence = counted = g_strdup_printf (
+      ngettext ("%u part has no place yet, so it does not count for the centre.",
+                "%u parts have no place yet, so they do not count for the centre.", mass->n_no_place),
+      mass->n_no_place);
   gtk_label_set_text (self->trouble, sentence != NULL ? sentence : "");
   gtk_widget_set_visible (self->trouble_row, sentence != NULL);
 }
@@ -119,7 +121,8 @@ show_centre (GbPartFacts *self, const GbMass *mass)
   g_autofree char *y = gb_quantity_format_bare (mass->y, GB_DIM_LENGTH, units_of (self));
   g_autofree char *z = gb_quantity_format_bare (mass->z, GB_DIM_LENGTH, units_of (self));
   /* Translators: the centre of gravity: three lengths, and their unit. */
-  g_autofree char *text = g_strdup_printf (_ ("Centre x %s, y %s, z %s %s"), x, y, z, gb_quantity_unit (GB_DIM_LENGTH, units_of (self)));
+  g_autofree char *text = g_strdup_printf (_ ("Centre x %s, y %s, z %s %s"), x, y, z,
+                                           gb_quantity_unit (GB_DIM_LENGTH, units_of (self)));
 
   gtk_label_set_text (self->centre, text);
   gtk_widget_set_visible (self->centre_row, !isnan (mass->x) || !isnan (mass->z));
@@ -186,7 +189,7 @@ gb_part_facts_show (GbPartFacts *self, GbProject *project, const gint64 *ids, gu
     show_several (self, ids, n_ids);
 }
 
-/* Doing ----------------------------------------------------------------------------------------------------------------- */
+/* Doing -------------------------------------------------------------------------------------------------- */
 
 static void
 complain (GbPartFacts *self, const char *sentence)
@@ -212,8 +215,9 @@ weigh_cb (GbPartFacts *self)
   if (self->project == NULL || *text == '\0')
     return;
   if (!gb_quantity_parse (text, GB_DIM_MASS, units_of (self), &mass, &error)
-      || gb_project_weigh (self->project, self->part, gb_today (), mass, gtk_drop_down_get_selected (GTK_DROP_DOWN (self->on_scale)),
-                           &error) == 0)
+      || gb_project_weigh (self->project, self->part, gb_today (), mass,
+                           gtk_drop_down_get_selected (GTK_DROP_DOWN (self->on_scale)), &error)
+           == 0)
     {
       complain (self, error->message);
       return;
@@ -230,18 +234,18 @@ scale_changed_cb (GbPartFacts *self)
 static void
 mass_how_cb (GbPartFacts *self, GtkWidget *button)
 {
-  gb_working_popover_show (button, gb_working_mass (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
-                                                    self->part));
+  gb_working_popover_show (button, gb_working_mass (gb_project_get_boat (self->project),
+                                                    gb_project_get_findings (self->project), self->part));
 }
 
 static void
 centre_how_cb (GbPartFacts *self, GtkWidget *button)
 {
-  gb_working_popover_show (button, gb_working_centre (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
-                                                      self->part));
+  gb_working_popover_show (button, gb_working_centre (gb_project_get_boat (self->project),
+                                                      gb_project_get_findings (self->project), self->part));
 }
 
-/* The widget ------------------------------------------------------------------------------------------------------------ */
+/* The widget --------------------------------------------------------------------------------------------- */
 
 static void
 gb_part_facts_dispose (GObject *object)

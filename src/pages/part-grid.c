@@ -34,23 +34,27 @@ show (GbGrid *grid, double value, GbDimension dim)
   return gb_quantity_format (value, dim, gb_project_get_build (gb_grid_get_project (grid))->units);
 }
 
-/* Amount ---------------------------------------------------------------------------------------------------------------- */
+/* Amount ------------------------------------------------------------------------------------------------- */
 
 static void
 look_amount (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 {
   if (record->kind == GB_RECORD_PART)
-    look->text = gb_part_amount_text (gb_project_get_boat (gb_grid_get_project (grid)), (const GbPart *) record);
+    look->text
+      = gb_part_amount_text (gb_project_get_boat (gb_grid_get_project (grid)), (const GbPart *) record);
 }
 
 static char *
 edit_amount (GbGrid *grid, const GbRecord *record)
 {
-  return record->kind == GB_RECORD_PART ? gb_amount_edit_text (gb_grid_get_project (grid), (const GbPart *) record) : NULL;
+  return record->kind == GB_RECORD_PART
+           ? gb_amount_edit_text (gb_grid_get_project (grid), (const GbPart *) record)
+           : NULL;
 }
 
 static gboolean
-enter_amount (GbGrid *grid, const gint64 *ids, guint n_ids, const char *text, const GbChoiceItem *chosen, GError **error)
+enter_amount (GbGrid *grid, const gint64 *ids, guint n_ids, const char *text, const GbChoiceItem *chosen,
+              GError **error)
 {
   return gb_amount_enter (gb_grid_get_project (grid), ids, n_ids, text, error);
 }
@@ -75,7 +79,7 @@ look_material (GbGrid *grid, const GbRecord *record, GbCellLook *look)
     }
 }
 
-/* Masses and places ----------------------------------------------------------------------------------------------------- */
+/* Masses and places -------------------------------------------------------------------------------------- */
 
 /* What is not known is counted beside the sum, never taken as nothing. */
 static void
@@ -94,7 +98,9 @@ look_mass (GbGrid *grid, const GbRecord *record, GbCellLook *look)
     {
       /* Translators: %s is a mass; the question mark stands for what is not known. */
       look->text = g_strdup_printf (_ ("%s + ?"), sum);
-      look->note = g_strdup_printf (ngettext ("%u part has no mass yet.", "%u parts have no mass yet.", mass->n_no_mass), mass->n_no_mass);
+      look->note = g_strdup_printf (
+        ngettext ("%u part has no mass yet.", "%u parts have no mass yet.", mass->n_no_mass),
+        mass->n_no_mass);
       return;
     }
   look->text = g_steal_pointer (&sum);
@@ -149,7 +155,7 @@ look_cg_z (GbGrid *grid, const GbRecord *record, GbCellLook *look)
   look_centre (grid, mass_of (grid, record)->z, look);
 }
 
-/* Money ----------------------------------------------------------------------------------------------------------------- */
+/* Money -------------------------------------------------------------------------------------------------- */
 
 static void
 look_money (GbGrid *grid, const GbRecord *record, gint64 amount, GbCellLook *look)
@@ -164,7 +170,8 @@ cost_of (GbGrid *grid, const GbRecord *record)
   static const GbPartCost unknown = { GB_MONEY_UNKNOWN, GB_MONEY_UNKNOWN, GB_MONEY_UNKNOWN };
   const GbCosts *costs = &findings_of (grid)->costs;
 
-  return record->kind == GB_RECORD_PART && record->index < costs->n_parts ? &costs->parts[record->index] : &unknown;
+  return record->kind == GB_RECORD_PART && record->index < costs->n_parts ? &costs->parts[record->index]
+                                                                          : &unknown;
 }
 
 static void
@@ -179,10 +186,11 @@ look_bought (GbGrid *grid, const GbRecord *record, GbCellLook *look)
   look_money (grid, record, cost_of (grid, record)->bought, look);
 }
 
-/* Rows ------------------------------------------------------------------------------------------------------------------ */
+/* Rows --------------------------------------------------------------------------------------------------- */
 
 static gint64
-add_part (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+add_part (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind,
+          GError **error)
 {
   return gb_project_add_part (gb_grid_get_project (grid), text, kind, spot.owner, spot.after, error);
 }
@@ -197,7 +205,8 @@ static gboolean
 read_parts (GbGrid *grid, const char *text, GbGridSpot spot, GError **error)
 {
   GbProject *project = gb_grid_get_project (grid);
-  g_autoptr (GbImport) import = gb_import_new (GB_RECORD_PART, text, -1, gb_project_get_boat (project), error);
+  g_autoptr (GbImport) import
+    = gb_import_new (GB_RECORD_PART, text, -1, gb_project_get_boat (project), error);
   GbEdit *edit;
 
   if (import == NULL)
@@ -205,17 +214,25 @@ read_parts (GbGrid *grid, const char *text, GbGridSpot spot, GError **error)
   edit = gb_import_to_edit (import, spot.owner);
   if (edit != NULL)
     return gb_project_apply (project, edit, error);
-  g_set_error_literal (error, GB_IMPORT_ERROR, 0, _ ("None of these rows can become a part. The first row must name the columns, one of them “Name”."));
+  g_set_error_literal (
+    error, GB_IMPORT_ERROR, 0,
+    _ ("None of these rows can become a part. The first row must name the columns, one of them “Name”."));
   return FALSE;
 }
 
-static const char *const sizes[] = { "length", "width", "thickness", "quantity", "area", "outline", "diameter", "wall",
-                                           "linear_mass", "volume", "coats", "mass", "takeoff", "section", NULL };
+static const char *const sizes[]
+  = { "length",      "width",  "thickness", "quantity", "area",    "outline", "diameter", "wall",
+      "linear_mass", "volume", "coats",     "mass",     "takeoff", "section", NULL };
 
 static const GbGridColumn columns[] = {
   { .name = "name", .width = 22 },
   { .name = "material", .width = 16, .look = look_material },
-  { .name = "amount", .title = N_ ("Amount"), .width = 24, .look = look_amount, .edit_text = edit_amount, .enter = enter_amount,
+  { .name = "amount",
+    .title = N_ ("Amount"),
+    .width = 24,
+    .look = look_amount,
+    .edit_text = edit_amount,
+    .enter = enter_amount,
     .stands_for = sizes },
   { .name = "total", .title = N_ ("Mass"), .width = 11, .is_number = TRUE, .look = look_mass },
   { .name = "total-sd", .title = N_ ("Mass ±"), .width = 10, .is_number = TRUE, .look = look_mass_sd },

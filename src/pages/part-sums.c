@@ -32,7 +32,8 @@ mass_words (double mass, guint n_unknown, GbUnits units)
   if (n_unknown == 0)
     return g_steal_pointer (&known);
   /* Translators: %1$s is a mass, %2$u counts parts. */
-  return g_strdup_printf (ngettext ("%1$s, and %2$u without a mass", "%1$s, and %2$u without a mass", n_unknown), known, n_unknown);
+  return g_strdup_printf (
+    ngettext ("%1$s, and %2$u without a mass", "%1$s, and %2$u without a mass", n_unknown), known, n_unknown);
 }
 
 char *
@@ -60,7 +61,9 @@ gb_part_sums_selected (GbProject *project, const gint64 *ids, guint n_ids)
     return g_strdup_printf (ngettext ("%u row selected: %s", "%u rows selected: %s", n_ids), n_ids, mass);
   cost = gb_money_format_full (planned, build->currency);
   /* Translators: a number of rows, their mass, their planned cost. */
-  return g_strdup_printf (ngettext ("%u row selected: %s, %s planned", "%u rows selected: %s, %s planned", n_ids), n_ids, mass, cost);
+  return g_strdup_printf (
+    ngettext ("%u row selected: %s, %s planned", "%u rows selected: %s, %s planned", n_ids), n_ids, mass,
+    cost);
 }
 
 char *
@@ -83,7 +86,9 @@ gb_part_sums_cost (GbProject *project, const GbPart *part)
     return g_strdup (_ ("No price yet"));
   planned = gb_money_format_full (cost->planned, currency);
   if (cost->bought == GB_MONEY_UNKNOWN || cost->bought == 0)
-    return g_strdup_printf (part->kind == GB_KIND_PART && part->state == GB_STATE_PLANNED ? _ ("%s planned, not bought") : _ ("%s planned"),
+    return g_strdup_printf (part->kind == GB_KIND_PART && part->state == GB_STATE_PLANNED
+                              ? _ ("%s planned, not bought")
+                              : _ ("%s planned"),
                             planned);
   bought = gb_money_format_full (cost->bought, currency);
   return g_strdup_printf (_ ("%s planned, %s bought"), planned, bought);
@@ -121,8 +126,10 @@ gb_part_sums_unknown (GbProject *project)
   const GbMass *boat = &rollup_of (project)->boat;
 
   if (boat->n_no_mass > 0)
-    return g_strdup_printf (ngettext ("%u without a mass", "%u without a mass", boat->n_no_mass), boat->n_no_mass);
+    return g_strdup_printf (ngettext ("%u without a mass", "%u without a mass", boat->n_no_mass),
+                            boat->n_no_mass);
   if (boat->n_no_place > 0)
-    return g_strdup_printf (ngettext ("%u without a place", "%u without a place", boat->n_no_place), boat->n_no_place);
+    return g_strdup_printf (ngettext ("%u without a place", "%u without a place", boat->n_no_place),
+                            boat->n_no_place);
   return NULL;
 }

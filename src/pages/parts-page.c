@@ -65,13 +65,14 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (GbPartsPage, gb_parts_page, GTK_TYPE_BOX)
 
-/* Showing --------------------------------------------------------------------------------------------------------------- */
+/* Showing ------------------------------------------------------------------------------------------------ */
 
 static void
 update_foot (GbPartsPage *self, const gint64 *tops, guint n)
 {
   g_autofree char *unknown = gb_part_sums_unknown (self->project);
-  g_autofree char *words = n > 1 ? gb_part_sums_selected (self->project, tops, n) : gb_part_sums_all (self->project);
+  g_autofree char *words
+    = n > 1 ? gb_part_sums_selected (self->project, tops, n) : gb_part_sums_all (self->project);
 
   gtk_label_set_text (self->foot, words);
   gtk_widget_set_visible (GTK_WIDGET (self->unknown_button), unknown != NULL);
@@ -90,22 +91,26 @@ update_side (GbPartsPage *self)
   boat = boat && n == 0;
   gb_part_facts_show (self->facts, self->project, ids, n, boat);
   if (boat)
-    gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_BUILD, (const gint64[]){ 1 }, 1);
+    gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_BUILD, (const gint64[]){ 1 },
+                       1);
   else
-    gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_PART, ids, n > MOST_INSPECTED ? 0 : n);
+    gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_PART, ids,
+                       n > MOST_INSPECTED ? 0 : n);
   gtk_widget_set_visible (GTK_WIDGET (self->side_hint), n == 0 && !boat);
 }
 
 static void
 update_actions (GbPartsPage *self, guint n)
 {
-  static const char *const of_rows[] = { "parts.group",     "parts.cut",    "parts.copy",   "parts.duplicate", "parts.delete",
-                                         "parts.move-up",   "parts.move-down", "parts.indent", "parts.outdent" };
+  static const char *const of_rows[]
+    = { "parts.group",   "parts.cut",       "parts.copy",   "parts.duplicate", "parts.delete",
+        "parts.move-up", "parts.move-down", "parts.indent", "parts.outdent" };
   static const char *const of_all[] = { "parts.add", "parts.add-group", "parts.paste" };
   gboolean writable = self->project != NULL && gb_project_get_read_only_reason (self->project) == NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (of_rows); i++)
-    gtk_widget_action_set_enabled (GTK_WIDGET (self), of_rows[i], n > 0 && (writable || g_str_equal (of_rows[i], "parts.copy")));
+    gtk_widget_action_set_enabled (GTK_WIDGET (self), of_rows[i],
+                                   n > 0 && (writable || g_str_equal (of_rows[i], "parts.copy")));
   for (guint i = 0; i < G_N_ELEMENTS (of_all); i++)
     gtk_widget_action_set_enabled (GTK_WIDGET (self), of_all[i], writable);
 }
@@ -128,7 +133,7 @@ update (GbPartsPage *self)
   update_side (self);
 }
 
-/* Telling --------------------------------------------------------------------------------------------------------------- */
+/* Telling ------------------------------------------------------------------------------------------------ */
 
 static void
 removed_cb (GbPartsPage *self, guint n, const char *title)
@@ -145,7 +150,7 @@ refused_cb (GbPartsPage *self, const char *sentence)
   gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", sentence);
 }
 
-/* Actions --------------------------------------------------------------------------------------------------------------- */
+/* Actions ------------------------------------------------------------------------------------------------ */
 
 static void
 start_list (GbPartsPage *self)
@@ -292,7 +297,7 @@ inspector_action (GtkWidget *widget, const char *name, GVariant *parameter)
   gb_side_pane_set_revealed (self->pane, !gb_side_pane_get_revealed (self->pane));
 }
 
-/* The widget ------------------------------------------------------------------------------------------------------------ */
+/* The widget --------------------------------------------------------------------------------------------- */
 
 static void
 set_project (GbPartsPage *self, GbProject *project)
@@ -305,7 +310,8 @@ set_project (GbPartsPage *self, GbProject *project)
   gb_grid_set_project (self->grid, project);
   if (project != NULL)
     {
-      self->changed_id = g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+      self->changed_id
+        = g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
       gb_grid_go_to (self->grid, GB_RECORD_BUILD, 1, NULL, FALSE);
     }
   update_side (self);
@@ -383,7 +389,8 @@ install_actions (GtkWidgetClass *widget_class)
   for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
     gtk_widget_class_install_action (widget_class, actions[i].name, NULL, actions[i].activate);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK, "parts.group", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "parts.add-group", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "parts.add-group", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F8, 0, "parts.next-unknown", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F9, 0, "parts.inspector", NULL);
 }
@@ -398,8 +405,9 @@ gb_parts_page_class_init (GbPartsPageClass *klass)
   object_class->get_property = gb_parts_page_get_property;
   object_class->set_property = gb_parts_page_set_property;
   widget_class->grab_focus = gb_parts_page_grab_focus;
-  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT,
-                                                  G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_PROJECT]
+    = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT,
+                           G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
   install_actions (widget_class);
 

@@ -45,7 +45,7 @@ gb_cell_look_clear (GbCellLook *look)
   g_clear_pointer (&look->note, g_free);
 }
 
-/* The toolkit ----------------------------------------------------------------------------------------------------------- */
+/* The toolkit -------------------------------------------------------------------------------------------- */
 
 static gboolean
 gb_cell_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
@@ -95,10 +95,10 @@ gb_cell_class_init (GbCellClass *klass)
   gtk_widget_class_set_css_name (widget_class, "gb-cell");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GRID_CELL);
 
-  signals[OPENER_CLICKED]
-    = g_signal_new ("opener-clicked", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[EDITOR_LEFT]
-    = g_signal_new ("editor-left", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[OPENER_CLICKED] = g_signal_new ("opener-clicked", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
+                                          NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[EDITOR_LEFT] = g_signal_new ("editor-left", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
+                                       NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
@@ -147,7 +147,7 @@ gb_cell_set_least_chars (GbCell *self, int chars)
   gtk_label_set_width_chars (GTK_LABEL (self->label), chars);
 }
 
-/* Place and look -------------------------------------------------------------------------------------------------------- */
+/* Place and look ----------------------------------------------------------------------------------------- */
 
 void
 gb_cell_set_place (GbCell *self, GtkListItem *list_item, guint column)
@@ -219,7 +219,8 @@ gb_cell_set_look (GbCell *self, const GbCellLook *look)
       g_free (self->note);
       self->note = g_strdup (look->note);
       if (self->note != NULL)
-        gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, self->note, -1);
+        gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                        self->note, -1);
       else
         gtk_accessible_reset_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
     }
@@ -246,7 +247,7 @@ gb_cell_set_opener (GbCell *self, guint depth, gboolean can_open, gboolean is_op
     gtk_accessible_reset_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_EXPANDED);
 }
 
-/* Editing --------------------------------------------------------------------------------------------------------------- */
+/* Editing ------------------------------------------------------------------------------------------------ */
 
 /* Losing the focus to another window is not leaving: the builder may be reading a figure there. */
 static void
@@ -276,7 +277,8 @@ make_editor (GbCell *self)
   gtk_editable_set_alignment (GTK_EDITABLE (self->editor), self->is_number ? 1 : 0);
   if (self->is_number)
     gtk_widget_add_css_class (self->editor, "numeric");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->editor), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Entry"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->editor), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Entry"),
+                                  -1);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (focus_left_cb), self);
   gtk_widget_add_controller (self->editor, focus);
   gtk_widget_insert_after (self->editor, GTK_WIDGET (self), self->label);
@@ -350,8 +352,9 @@ gb_cell_complain (GbCell *self, const char *sentence)
   gb_complaint_say (self->complaint, sentence);
   set_class (GTK_WIDGET (self), "error", sentence != NULL);
   if (self->editor != NULL)
-    gtk_accessible_update_state (GTK_ACCESSIBLE (self->editor), GTK_ACCESSIBLE_STATE_INVALID,
-                                 sentence != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+    gtk_accessible_update_state (
+      GTK_ACCESSIBLE (self->editor), GTK_ACCESSIBLE_STATE_INVALID,
+      sentence != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
 
 const char *

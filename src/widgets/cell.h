@@ -25,14 +25,17 @@ typedef struct
 void gb_cell_look_clear (GbCellLook *look);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (GbCellLook, gb_cell_look_clear)
 
-/* One cell of a grid: a single label, so that many of them are cheap. An editor is made when editing starts and taken away when it ends; it
- * may drop down a list to pick from, and the cell can say below itself what is wrong with the entry.
+/* One cell of a grid: a single label, so that many of them are cheap. An editor is made when editing starts
+ * and taken away when it ends; it may drop down a list to pick from, and the cell can say below itself what
+ * is wrong with the entry.
  *
- * Signals: "opener-clicked" (), the arrow of a group was clicked; "editor-left" (), the focus went elsewhere. */
+ * Signals: "opener-clicked" (), the arrow of a group was clicked; "editor-left" (), the focus went elsewhere.
+ */
 #define GB_TYPE_CELL (gb_cell_get_type ())
 G_DECLARE_FINAL_TYPE (GbCell, gb_cell, GB, CELL, GtkWidget)
 
-/* @is_number: right-aligned, with figures of one width. @has_opener: room for the arrow of a group, indented by its depth. */
+/* @is_number: right-aligned, with figures of one width. @has_opener: room for the arrow of a group, indented
+ * by its depth. */
 GtkWidget *gb_cell_new (gboolean is_number, gboolean has_opener);
 /* Never narrower than so many characters. */
 void gb_cell_set_least_chars (GbCell *self, int chars);
@@ -48,7 +51,8 @@ void gb_cell_set_look (GbCell *self, const GbCellLook *look);
 const char *gb_cell_get_text (GbCell *self);
 void gb_cell_set_opener (GbCell *self, guint depth, gboolean can_open, gboolean is_open);
 
-/* Starts editing with @text, which is selected. @choices (consumed, may be NULL) are offered; @strict as in gb_completion_set_choices(). */
+/* Starts editing with @text, which is selected. @choices (consumed, may be NULL) are offered; @strict as in
+ * gb_completion_set_choices(). */
 void gb_cell_edit (GbCell *self, const char *text, GPtrArray *choices, gboolean strict);
 gboolean gb_cell_is_editing (GbCell *self);
 /* The editor; NULL unless editing. */

@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* What may be picked for a field: the labels of its choices, the records that it may refer to, and for materials those of the
- * catalogue that are not in the build yet. */
+/* What may be picked for a field: the labels of its choices, the records that it may refer to, and for
+ * materials those of the catalogue that are not in the build yet. */
 
 typedef struct
 {
@@ -25,13 +25,15 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbChoiceItem, gb_choice_item_free)
 /* TRUE if @field is picked from a list. */
 gboolean gb_field_has_choices (const GbField *field);
 
-/* (element-type GbChoiceItem) (transfer full): in the field's own order, records in the build's, then the catalogue's. */
+/* (element-type GbChoiceItem) (transfer full): in the field's own order, records in the build's, then the
+ * catalogue's. */
 GPtrArray *gb_choices_for_field (GbProject *project, const GbField *field);
 /* Appends the records of @kind to @choices. */
 void gb_choices_add_records (GPtrArray *choices, GbProject *project, GbRecordKind kind);
 
-/* Those of @choices that fit what was typed, best first: those that start with it, then those with a word that starts with it, then those
- * that hold it anywhere; whatever the case. All of them for an empty text. Borrowed items in a new array. */
+/* Those of @choices that fit what was typed, best first: those that start with it, then those with a word
+ * that starts with it, then those that hold it anywhere; whatever the case. All of them for an empty text.
+ * Borrowed items in a new array. */
 GPtrArray *gb_choices_match (const GPtrArray *choices, const char *typed);
 
 /* The only one whose text is @typed, whatever the case; NULL if there is none, or several. Borrowed. */

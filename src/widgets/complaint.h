@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* A sentence below a cell or an entry that says what is wrong with what stands in it. It takes neither focus nor clicks. */
+/* A sentence below a cell or an entry that says what is wrong with what stands in it. It takes neither focus
+ * nor clicks. */
 #define GB_TYPE_COMPLAINT (gb_complaint_get_type ())
 G_DECLARE_FINAL_TYPE (GbComplaint, gb_complaint, GB, COMPLAINT, GtkPopover)
 

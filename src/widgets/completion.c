@@ -32,7 +32,7 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (GbCompletion, gb_completion, GTK_TYPE_POPOVER)
 
-/* The list itself ----------------------------------------------------------------------------------------------------- */
+/* The list itself ---------------------------------------------------------------------------------------- */
 
 static void
 setup_cb (GbCompletion *self, GtkListItem *list_item)
@@ -129,7 +129,7 @@ activate_cb (GbCompletion *self, guint position)
   take (self, position);
 }
 
-/* The object ---------------------------------------------------------------------------------------------------------- */
+/* The object --------------------------------------------------------------------------------------------- */
 
 static void
 gb_completion_dispose (GObject *object)
@@ -148,8 +148,8 @@ static void
 gb_completion_class_init (GbCompletionClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = gb_completion_dispose;
-  signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                  G_TYPE_POINTER);
+  signals[CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 1, G_TYPE_POINTER);
 }
 
 static void

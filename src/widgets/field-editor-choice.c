@@ -17,8 +17,8 @@ set_all (GbFieldEditor *self, gint64 value)
 
   if (self->busy || self->project == NULL || self->ids->len == 0)
     return;
-  if (!gb_project_set_all (self->project, self->field->kind, (const gint64 *) (gpointer) self->ids->data, self->ids->len, self->field,
-                           &whole, &error))
+  if (!gb_project_set_all (self->project, self->field->kind, (const gint64 *) (gpointer) self->ids->data,
+                           self->ids->len, self->field, &whole, &error))
     gb_field_editor_complain (self, error->message);
 }
 
@@ -98,7 +98,8 @@ show_in_choice (GbFieldEditor *self)
 
   self->busy = TRUE;
   if (GTK_IS_DROP_DOWN (self->input))
-    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->input), record == NULL || mixed ? GTK_INVALID_LIST_POSITION : (guint) value);
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->input),
+                                record == NULL || mixed ? GTK_INVALID_LIST_POSITION : (guint) value);
   else
     {
       gtk_check_button_set_active (GTK_CHECK_BUTTON (self->input), value != 0 && !mixed);
@@ -107,7 +108,7 @@ show_in_choice (GbFieldEditor *self)
   self->busy = FALSE;
 }
 
-/* Outlines -------------------------------------------------------------------------------------------------------------- */
+/* Outlines ----------------------------------------------------------------------------------------------- */
 
 static void
 outline_done_cb (GbFieldEditor *self, const char *text)
@@ -123,7 +124,8 @@ draw_cb (GbFieldEditor *self)
 
   if (record == NULL)
     return;
-  window = gb_outline_editor_new (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), gb_project_get_build (self->project)->units,
+  window = gb_outline_editor_new (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
+                                  gb_project_get_build (self->project)->units,
                                   gb_field_get_text (self->field, record));
   g_signal_connect_object (window, "done", G_CALLBACK (outline_done_cb), self, G_CONNECT_SWAPPED);
   gtk_window_present (GTK_WINDOW (window));
@@ -138,8 +140,11 @@ show_outline (GbFieldEditor *self)
   g_autofree char *area = NULL;
 
   if (outline != NULL)
-    area = gb_quantity_format (gb_outline_properties (outline).area, GB_DIM_AREA, gb_project_get_build (self->project)->units);
-  gtk_button_set_label (GTK_BUTTON (self->input), area != NULL ? area : text != NULL ? _ ("Mend…") : _ ("Draw…"));
+    area = gb_quantity_format (gb_outline_properties (outline).area, GB_DIM_AREA,
+                               gb_project_get_build (self->project)->units);
+  gtk_button_set_label (GTK_BUTTON (self->input), area != NULL   ? area
+                                                  : text != NULL ? _ ("Mend…")
+                                                                 : _ ("Draw…"));
   gtk_widget_set_sensitive (self->input, self->ids->len == 1);
 }
 
@@ -150,7 +155,7 @@ make_outline_button (GbFieldEditor *self)
   g_signal_connect_swapped (self->input, "clicked", G_CALLBACK (draw_cb), self);
 }
 
-/* Which of them it is --------------------------------------------------------------------------------------- */
+/* Which of them it is ------------------------------------------------------------------------------------ */
 
 void
 gb_field_editor_make_choice (GbFieldEditor *self)

@@ -8,8 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* What the files of the field editor share: field-editor.c is the widget, field-editor-text.c edits what is typed, field-editor-choice.c what is
- * picked, ticked or drawn. */
+/* What the files of the field editor share: field-editor.c is the widget, field-editor-text.c edits what is
+ * typed, field-editor-choice.c what is picked, ticked or drawn. */
 
 struct _GbFieldEditor
 {

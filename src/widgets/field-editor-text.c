@@ -16,7 +16,8 @@ entry_text (GbFieldEditor *self, const GbRecord *record)
 
   if (!gb_field_has_choices (self->field))
     return gb_field_edit_text (self->field, record, gb_project_get_build (self->project));
-  text = gb_field_is_unknown (self->field, record) ? NULL : gb_project_display (self->project, self->field, record);
+  text = gb_field_is_unknown (self->field, record) ? NULL
+                                                   : gb_project_display (self->project, self->field, record);
   return text != NULL ? text : g_strdup ("");
 }
 
@@ -40,7 +41,8 @@ text_of_view (GbFieldEditor *self)
 static char *
 typed_text (GbFieldEditor *self)
 {
-  return GTK_IS_TEXT_VIEW (self->input) ? text_of_view (self) : g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->input)));
+  return GTK_IS_TEXT_VIEW (self->input) ? text_of_view (self)
+                                        : g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->input)));
 }
 
 static void
@@ -72,7 +74,8 @@ inherited_text (GbFieldEditor *self, const GbRecord *record)
   GbPart *part;
   GbPartSize size;
 
-  if (record->kind != GB_RECORD_PART || ((const GbPart *) record)->stock == 0 || !gb_field_is_unknown (self->field, record))
+  if (record->kind != GB_RECORD_PART || ((const GbPart *) record)->stock == 0
+      || !gb_field_is_unknown (self->field, record))
     return NULL;
   size = gb_part_size (boat, (const GbPart *) record);
   filled = gb_record_copy (record);
@@ -84,7 +87,8 @@ inherited_text (GbFieldEditor *self, const GbRecord *record)
   part->wall = size.wall;
   part->linear_mass = size.linear_mass;
   part->unit_mass = size.unit_mass;
-  return gb_field_is_unknown (self->field, filled) ? NULL : gb_project_display (self->project, self->field, filled);
+  return gb_field_is_unknown (self->field, filled) ? NULL
+                                                   : gb_project_display (self->project, self->field, filled);
 }
 
 void
@@ -108,8 +112,8 @@ gb_field_editor_keep (GbFieldEditor *self, const char *text)
   gboolean kept;
 
   self->busy = TRUE;
-  kept = gb_project_enter (self->project, self->field->kind, (const gint64 *) (gpointer) self->ids->data, self->ids->len, self->field,
-                           text, &error);
+  kept = gb_project_enter (self->project, self->field->kind, (const gint64 *) (gpointer) self->ids->data,
+                           self->ids->len, self->field, text, &error);
   self->busy = FALSE;
   if (!kept)
     gb_field_editor_complain (self, error->message);
@@ -236,10 +240,12 @@ make_text_view (GbFieldEditor *self)
   g_object_set (self->input, "top-margin", 6, "bottom-margin", 6, "left-margin", 6, "right-margin", 6, NULL);
   self->outside = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->outside), 72);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->outside), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->outside), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->outside), self->input);
   gtk_widget_add_css_class (self->outside, "gb-note");
-  g_signal_connect_swapped (gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->input)), "changed", G_CALLBACK (text_changed_cb), self);
+  g_signal_connect_swapped (gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->input)), "changed",
+                            G_CALLBACK (text_changed_cb), self);
   watch_text (self);
 }
 

@@ -14,7 +14,8 @@ gb_field_editor_first (GbFieldEditor *self)
 {
   if (self->project == NULL || self->ids->len == 0)
     return NULL;
-  return gb_boat_get (gb_project_get_boat (self->project), self->field->kind, g_array_index (self->ids, gint64, 0));
+  return gb_boat_get (gb_project_get_boat (self->project), self->field->kind,
+                      g_array_index (self->ids, gint64, 0));
 }
 
 static gboolean
@@ -39,8 +40,8 @@ gb_field_editor_is_mixed (GbFieldEditor *self)
 
   for (guint i = 1; first != NULL && i < self->ids->len; i++)
     {
-      const GbRecord *other
-        = gb_boat_get (gb_project_get_boat (self->project), self->field->kind, g_array_index (self->ids, gint64, i));
+      const GbRecord *other = gb_boat_get (gb_project_get_boat (self->project), self->field->kind,
+                                           g_array_index (self->ids, gint64, i));
 
       if (other != NULL && !same_value (self->field, first, other))
         return TRUE;
@@ -48,7 +49,7 @@ gb_field_editor_is_mixed (GbFieldEditor *self)
   return FALSE;
 }
 
-/* Saying what is wrong -------------------------------------------------------------------------------------------------- */
+/* Saying what is wrong ----------------------------------------------------------------------------------- */
 
 void
 gb_field_editor_complain (GbFieldEditor *self, const char *sentence)
@@ -72,13 +73,14 @@ gb_field_editor_get_complaint (GbFieldEditor *self)
   return self->complaint != NULL ? gb_complaint_get_sentence (self->complaint) : NULL;
 }
 
-/* The widget ------------------------------------------------------------------------------------------------------------ */
+/* The widget --------------------------------------------------------------------------------------------- */
 
 /* TRUE if it is typed, FALSE if it is picked, ticked or drawn. */
 static gboolean
 is_typed (GbFieldEditor *self)
 {
-  return self->field->dim != GB_DIM_CHOICE && self->field->dim != GB_DIM_FLAG && self->field->dim != GB_DIM_OUTLINE;
+  return self->field->dim != GB_DIM_CHOICE && self->field->dim != GB_DIM_FLAG
+         && self->field->dim != GB_DIM_OUTLINE;
 }
 
 static void
@@ -92,8 +94,9 @@ make_input (GbFieldEditor *self)
     self->outside = self->input;
   gtk_widget_set_hexpand (self->outside, TRUE);
   gtk_widget_set_tooltip_text (self->input, _ (self->field->help));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->input), GTK_ACCESSIBLE_PROPERTY_LABEL, _ (self->field->label),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, _ (self->field->help), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->input), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ (self->field->label), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  _ (self->field->help), -1);
   gtk_widget_set_parent (self->outside, GTK_WIDGET (self));
 }
 

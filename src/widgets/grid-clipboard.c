@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-clipboard"
 
-/* Rows on the clipboard come in two coats: for Garboard a small build in text form, so that nothing is lost on the way to another window;
- * for spreadsheets tab-separated rows. */
+/* Rows on the clipboard come in two coats: for Garboard a small build in text form, so that nothing is lost
+ * on the way to another window; for spreadsheets tab-separated rows. */
 
 #include "grid-private.h"
 
@@ -12,7 +12,7 @@
 
 #define PRIVATE_TYPE "application/x-garboard-parts+json"
 
-/* Copying --------------------------------------------------------------------------------------------------------------- */
+/* Copying ------------------------------------------------------------------------------------------------ */
 
 /* The columns that are shown, as they are shown. */
 static char *
@@ -25,7 +25,8 @@ shown_as_text (GbGrid *self, const gint64 *ids, guint n_ids)
     {
       GbColumn *column = gb_grid_column (self, g_array_index (shown, guint, c));
 
-      g_string_append_printf (text, "%s%s", c > 0 ? "\t" : "", gtk_column_view_column_get_title (column->view_column));
+      g_string_append_printf (text, "%s%s", c > 0 ? "\t" : "",
+                              gtk_column_view_column_get_title (column->view_column));
     }
   g_string_append_c (text, '\n');
   for (guint i = 0; i < n_ids; i++)
@@ -41,7 +42,8 @@ shown_as_text (GbGrid *self, const gint64 *ids, guint n_ids)
           g_auto (GbCellLook) look = { NULL };
 
           gb_grid_look (self, gb_grid_column (self, g_array_index (shown, guint, c)), row, &look);
-          g_string_append_printf (text, "%s%s", c > 0 ? "\t" : "", look.text != NULL ? g_strdelimit (look.text, "\t\n", ' ') : "");
+          g_string_append_printf (text, "%s%s", c > 0 ? "\t" : "",
+                                  look.text != NULL ? g_strdelimit (look.text, "\t\n", ' ') : "");
         }
       g_string_append_c (text, '\n');
     }
@@ -51,7 +53,8 @@ shown_as_text (GbGrid *self, const gint64 *ids, guint n_ids)
 char *
 gb_grid_rows_as_text (GbGrid *self, const gint64 *ids, guint n_ids)
 {
-  return self->type->write_rows != NULL ? self->type->write_rows (self->project, ids, n_ids) : shown_as_text (self, ids, n_ids);
+  return self->type->write_rows != NULL ? self->type->write_rows (self->project, ids, n_ids)
+                                        : shown_as_text (self, ids, n_ids);
 }
 
 void
@@ -88,7 +91,7 @@ gb_grid_cut (GbGrid *self)
   gb_grid_remove (self);
 }
 
-/* Pasting --------------------------------------------------------------------------------------------------------------- */
+/* Pasting ------------------------------------------------------------------------------------------------ */
 
 /* Where the rows go is settled when they are asked for; they come a moment later. */
 typedef struct
@@ -135,7 +138,8 @@ paste_parts (const Paste *paste, const char *form)
   g_autoptr (GArray) copies = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (gb_project_paste (paste->project, form, paste->spot.owner, gb_grid_sibling_after (paste->grid, paste->spot), &copies, &error))
+  if (gb_project_paste (paste->project, form, paste->spot.owner,
+                        gb_grid_sibling_after (paste->grid, paste->spot), &copies, &error))
     gb_grid_go_to_all (paste->grid, (const gint64 *) (gpointer) copies->data, copies->len);
   else
     gb_grid_refuse (paste->grid, g_steal_pointer (&error));
@@ -174,7 +178,8 @@ parts_read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
       return;
     }
   memory = g_memory_output_stream_new_resizable ();
-  g_output_stream_splice_async (memory, stream, G_OUTPUT_STREAM_SPLICE_CLOSE_SOURCE | G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET,
+  g_output_stream_splice_async (memory, stream,
+                                G_OUTPUT_STREAM_SPLICE_CLOSE_SOURCE | G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET,
                                 G_PRIORITY_DEFAULT, NULL, parts_spliced_cb, g_steal_pointer (&paste));
 }
 
@@ -202,7 +207,8 @@ gb_grid_paste (GbGrid *self)
   GdkClipboard *clipboard = gtk_widget_get_clipboard (GTK_WIDGET (self));
   const char *types[] = { PRIVATE_TYPE, NULL };
 
-  if (self->project == NULL || gb_project_get_read_only_reason (self->project) != NULL || !gb_grid_commit (self))
+  if (self->project == NULL || gb_project_get_read_only_reason (self->project) != NULL
+      || !gb_grid_commit (self))
     return;
   if (self->type->kind == GB_RECORD_PART
       && gdk_content_formats_contain_mime_type (gdk_clipboard_get_formats (clipboard), PRIVATE_TYPE))

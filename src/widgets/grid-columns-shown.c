@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-columns-shown"
 
-/* Which columns are shown, and in which order: the person's choice, made in menus or by dragging titles, and kept in the settings. */
+/* Which columns are shown, and in which order: the person's choice, made in menus or by dragging titles, and
+ * kept in the settings. */
 
 #include "grid-private.h"
 
@@ -14,7 +15,8 @@ is_shown (const GbColumn *column)
   return gtk_column_view_column_get_column_view (column->view_column) != NULL;
 }
 
-/* Numbers have their titles above them, at the right. The title widgets are the toolkit's, in the order of the columns. */
+/* Numbers have their titles above them, at the right. The title widgets are the toolkit's, in the order of
+ * the columns. */
 static void
 align_titles (GbGrid *self)
 {
@@ -150,7 +152,8 @@ usual_columns_cb (GSimpleAction *action, GVariant *target, gpointer user_data)
       set_shown (self, column, g_strv_contains (self->type->shown, column->name));
     }
   for (guint i = 0; self->type->shown[i] != NULL; i++)
-    gtk_column_view_insert_column (self->view, i, gb_grid_column_by_name (self, self->type->shown[i])->view_column);
+    gtk_column_view_insert_column (self->view, i,
+                                   gb_grid_column_by_name (self, self->type->shown[i])->view_column);
 }
 
 static void
@@ -227,15 +230,18 @@ make_header_menus (GbGrid *self)
     }
 }
 
-/* The names kept in the settings, or the usual ones; unknown names are passed over, the main column is always among them. */
+/* The names kept in the settings, or the usual ones; unknown names are passed over, the main column is always
+ * among them. */
 static void
 put_columns (GbGrid *self)
 {
-  g_auto (GStrv) kept = self->settings != NULL ? g_settings_get_strv (self->settings, self->type->settings_key) : NULL;
+  g_auto (GStrv) kept
+    = self->settings != NULL ? g_settings_get_strv (self->settings, self->type->settings_key) : NULL;
   const char *const *names = kept != NULL && kept[0] != NULL ? (const char *const *) kept : self->type->shown;
 
   if (!g_strv_contains (names, self->type->main_column))
-    gtk_column_view_append_column (self->view, gb_grid_column (self, gb_grid_main_column (self))->view_column);
+    gtk_column_view_append_column (self->view,
+                                   gb_grid_column (self, gb_grid_main_column (self))->view_column);
   for (guint i = 0; names[i] != NULL; i++)
     {
       GbColumn *column = gb_grid_column_by_name (self, names[i]);
@@ -257,8 +263,8 @@ gb_grid_columns_init (GbGrid *self)
   make_header_menus (self);
   self->cursor_column = gb_grid_main_column (self);
   align_titles (self);
-  g_signal_connect_object (gtk_column_view_get_columns (self->view), "items-changed", G_CALLBACK (columns_changed_cb), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_column_view_get_columns (self->view), "items-changed",
+                           G_CALLBACK (columns_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
 /* The view lets its columns go one by one, which is no choice of the person's. */

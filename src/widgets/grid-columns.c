@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-columns"
 
-/* Each field of the table is a column of its own accord; a column of the grid's type with the name of a field takes its place. */
+/* Each field of the table is a column of its own accord; a column of the grid's type with the name of a field
+ * takes its place. */
 
 #include "grid-private.h"
 
@@ -70,7 +71,7 @@ gb_grid_shown_columns (GbGrid *self)
   return shown;
 }
 
-/* How cells look -------------------------------------------------------------------------------------------------------- */
+/* How cells look ----------------------------------------------------------------------------------------- */
 
 static char *
 blank_text (GbGrid *self, GbGridRow *row)
@@ -164,7 +165,8 @@ refresh_cell (GbCell *cell)
   gb_grid_look (self, column, row, &look);
   gb_cell_set_look (cell, &look);
   if (gb_grid_is_main (self, column) && self->type->kind == GB_RECORD_PART)
-    gb_cell_set_opener (cell, gb_grid_row_get_depth (row), gb_grid_row_can_open (row), gb_grid_row_is_open (row));
+    gb_cell_set_opener (cell, gb_grid_row_get_depth (row), gb_grid_row_can_open (row),
+                        gb_grid_row_is_open (row));
 }
 
 static void
@@ -180,10 +182,12 @@ static void
 setup_cb (GbColumn *column, GtkListItem *list_item)
 {
   GbGrid *self = column->grid;
-  GtkWidget *cell = gb_cell_new (column->is_number, gb_grid_is_main (self, column) && self->type->kind == GB_RECORD_PART);
+  GtkWidget *cell
+    = gb_cell_new (column->is_number, gb_grid_is_main (self, column) && self->type->kind == GB_RECORD_PART);
 
   if (gb_grid_is_main (self, column))
-    gb_cell_set_least_chars (GB_CELL (cell), column->spec != NULL && column->spec->width != 0 ? column->spec->width : LEAST_MAIN);
+    gb_cell_set_least_chars (
+      GB_CELL (cell), column->spec != NULL && column->spec->width != 0 ? column->spec->width : LEAST_MAIN);
   g_signal_connect_object (cell, "opener-clicked", G_CALLBACK (opener_clicked_cb), self, 0);
   g_signal_connect_object (cell, "editor-left", G_CALLBACK (gb_grid_editor_left_cb), self, 0);
   gtk_list_item_set_child (list_item, cell);
@@ -195,7 +199,8 @@ tame_row (GbGrid *self, GtkWidget *cell)
 {
   GtkWidget *list = gtk_widget_get_last_child (GTK_WIDGET (self->view));
 
-  for (GtkWidget *widget = gtk_widget_get_parent (cell); widget != NULL && widget != list; widget = gtk_widget_get_parent (widget))
+  for (GtkWidget *widget = gtk_widget_get_parent (cell); widget != NULL && widget != list;
+       widget = gtk_widget_get_parent (widget))
     gtk_widget_set_focus_on_click (widget, FALSE);
 }
 
@@ -223,7 +228,7 @@ unbind_cb (GbColumn *column, GtkListItem *list_item)
   gb_cell_set_place (cell, NULL, column->index);
 }
 
-/* Making them ----------------------------------------------------------------------------------------------------------- */
+/* Making them -------------------------------------------------------------------------------------------- */
 
 static int
 usual_width (const GbField *field)
@@ -270,8 +275,10 @@ static void
 make_view_column (GbGrid *self, GbColumn *column)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  const char *title = column->spec != NULL && column->spec->title != NULL ? column->spec->title : column->field->label;
-  int width = column->spec != NULL && column->spec->width != 0 ? column->spec->width : usual_width (column->field);
+  const char *title
+    = column->spec != NULL && column->spec->title != NULL ? column->spec->title : column->field->label;
+  int width
+    = column->spec != NULL && column->spec->width != 0 ? column->spec->width : usual_width (column->field);
 
   g_signal_connect_swapped (factory, "setup", G_CALLBACK (setup_cb), column);
   g_signal_connect_swapped (factory, "bind", G_CALLBACK (bind_cb), column);
@@ -320,7 +327,8 @@ gb_grid_make_columns (GbGrid *self)
     {
       const GbField *field = &record_type->fields[i];
 
-      if (field->dim != GB_DIM_OUTLINE && (type->left_out == NULL || !g_strv_contains (type->left_out, field->name)))
+      if (field->dim != GB_DIM_OUTLINE
+          && (type->left_out == NULL || !g_strv_contains (type->left_out, field->name)))
         add_column (self, field->name, field, find_spec (type, field->name));
     }
   for (const GbGridColumn *spec = type->columns; spec != NULL && spec->name != NULL; spec++)

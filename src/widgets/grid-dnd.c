@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-dnd"
 
-/* Rows dragged: within the table to another place or into a group, and into the table of another window, where they are copied. One drag
- * source and one drop target sit on the view; the row under the pointer is found there, because rows come and go. */
+/* Rows dragged: within the table to another place or into a group, and into the table of another window,
+ * where they are copied. One drag source and one drop target sit on the view; the row under the pointer is
+ * found there, because rows come and go. */
 
 #include "grid-private.h"
 
@@ -46,7 +47,7 @@ gb_grid_drag_init (GbGridDrag *self)
 {
 }
 
-/* The source ------------------------------------------------------------------------------------------------------------ */
+/* The source --------------------------------------------------------------------------------------------- */
 
 static GdkContentProvider *
 prepare_cb (GbGrid *self, double x, double y)
@@ -91,7 +92,7 @@ drag_begin_cb (GbGrid *self, GdkDrag *drag)
   gtk_drag_icon_set_child (GTK_DRAG_ICON (gtk_drag_icon_get_for_drag (drag)), label);
 }
 
-/* The target ------------------------------------------------------------------------------------------------------------ */
+/* The target --------------------------------------------------------------------------------------------- */
 
 /* Where a drop goes. */
 typedef struct
@@ -161,7 +162,8 @@ find_drop (GbGrid *self, double x, double y, Drop *drop)
   if (row == NULL || !gtk_widget_compute_bounds (GTK_WIDGET (cell), GTK_WIDGET (self), &bounds)
       || !gtk_widget_compute_point (GTK_WIDGET (self->view), GTK_WIDGET (self), &pointer, &own))
     return FALSE;
-  drop->mark = GRAPHENE_RECT_INIT (0, bounds.origin.y, (float) gtk_widget_get_width (GTK_WIDGET (self)), bounds.size.height);
+  drop->mark = GRAPHENE_RECT_INIT (0, bounds.origin.y, (float) gtk_widget_get_width (GTK_WIDGET (self)),
+                                   bounds.size.height);
   if (gb_grid_row_is_blank (row))
     {
       drop->owner = gb_grid_row_get_spot (row).owner;
@@ -182,7 +184,8 @@ find_drop (GbGrid *self, double x, double y, Drop *drop)
 static gboolean
 may_drop (GbGrid *self, const GbGridDrag *drag, const Drop *drop)
 {
-  if (drag == NULL || drag->project == NULL || drag->kind != self->type->kind || gb_project_get_read_only_reason (self->project) != NULL)
+  if (drag == NULL || drag->project == NULL || drag->kind != self->type->kind
+      || gb_project_get_read_only_reason (self->project) != NULL)
     return FALSE;
   if (drag->project != self->project)
     return self->type->kind == GB_RECORD_PART;
@@ -231,10 +234,11 @@ take_drop (GbGrid *self, const GbGridDrag *drag, const Drop *drop)
   gboolean done;
 
   if (drag->project == self->project)
-    done = gb_project_move (self->project, drag->kind, drag->ids, drag->n_ids, drop->owner, drop->before, &error);
+    done = gb_project_move (self->project, drag->kind, drag->ids, drag->n_ids, drop->owner, drop->before,
+                            &error);
   else
-    done = gb_project_paste_from (self->project, gb_project_get_boat (drag->project), drag->ids, drag->n_ids, drop->owner,
-                                  drop->before, &copies, &error);
+    done = gb_project_paste_from (self->project, gb_project_get_boat (drag->project), drag->ids, drag->n_ids,
+                                  drop->owner, drop->before, &copies, &error);
   if (!done)
     gb_grid_refuse (self, g_steal_pointer (&error));
   else if (copies != NULL)
@@ -268,7 +272,8 @@ gb_grid_dnd_snapshot (GbGrid *self, GtkSnapshot *snapshot)
   if (!gtk_style_context_lookup_color (style, "accent_color", &color))
     gtk_style_context_get_color (style, &color);
   gsk_rounded_rect_init_from_rect (&frame, &self->drop_mark, 0);
-  gtk_snapshot_append_border (snapshot, &frame, (float[4]){ 2, 2, 2, 2 }, (GdkRGBA[4]){ color, color, color, color });
+  gtk_snapshot_append_border (snapshot, &frame, (float[4]){ 2, 2, 2, 2 },
+                              (GdkRGBA[4]){ color, color, color, color });
 }
 
 void

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-edit"
 
-/* One entry at a time. It starts in a cell, and ends by being kept, refused (the editor stays and the cell says why), or let go:
+/* One entry at a time. It starts in a cell, and ends by being kept, refused (the editor stays and the cell
+ * says why), or let go:
  *
  *   none --start--> open --commit--> kept: none
  *                    ^  `--commit--> refused: open, with a complaint
@@ -51,7 +52,7 @@ gb_grid_cancel_edit (GbGrid *self)
     drop_draft (self);
 }
 
-/* Starting -------------------------------------------------------------------------------------------------------------- */
+/* Starting ----------------------------------------------------------------------------------------------- */
 
 static char *
 start_text (GbGrid *self, const GbColumn *column, const GbRecord *record)
@@ -65,7 +66,8 @@ start_text (GbGrid *self, const GbColumn *column, const GbRecord *record)
   field = gb_grid_cell_field (self, column, record);
   if (gb_field_has_choices (field))
     {
-      char *text = gb_field_is_unknown (field, record) ? NULL : gb_project_display (self->project, field, record);
+      char *text
+        = gb_field_is_unknown (field, record) ? NULL : gb_project_display (self->project, field, record);
 
       return text != NULL ? text : g_strdup ("");
     }
@@ -126,9 +128,10 @@ gb_grid_start_edit (GbGrid *self, guint position, guint column_index, const char
   return TRUE;
 }
 
-/* Ending ---------------------------------------------------------------------------------------------------------------- */
+/* Ending ------------------------------------------------------------------------------------------------- */
 
-/* The records that the entry goes to: all selected ones that have the field, if the edited one is among them. */
+/* The records that the entry goes to: all selected ones that have the field, if the edited one is among them.
+ */
 static GArray *
 targets (GbGrid *self)
 {
@@ -141,7 +144,8 @@ targets (GbGrid *self)
   selected = gb_grid_dup_selected (self, &n);
   for (guint i = 0; i < n; i++)
     {
-      const GbRecord *record = gb_boat_get (gb_project_get_boat (self->project), self->type->kind, selected[i]);
+      const GbRecord *record
+        = gb_boat_get (gb_project_get_boat (self->project), self->type->kind, selected[i]);
       const GbField *field = gb_grid_cell_field (self, self->edit_column, record);
       g_autofree char *text = NULL;
 
@@ -167,12 +171,14 @@ enter (GbGrid *self, const char *text, GError **error)
   g_autoptr (GArray) ids = NULL;
 
   if (record->kind == GB_RECORD_BUILD)
-    return gb_project_enter (self->project, GB_RECORD_BUILD, &record->id, 1, gb_field (GB_RECORD_BUILD, "name"), text, error);
+    return gb_project_enter (self->project, GB_RECORD_BUILD, &record->id, 1,
+                             gb_field (GB_RECORD_BUILD, "name"), text, error);
   ids = targets (self);
   if (spec != NULL && spec->enter != NULL)
-    return spec->enter (self, (const gint64 *) ids->data, ids->len, text, gb_cell_get_chosen (self->edit_cell), error);
-  return gb_project_enter (self->project, self->type->kind, (const gint64 *) ids->data, ids->len, self->edit_column->field, text,
-                           error);
+    return spec->enter (self, (const gint64 *) ids->data, ids->len, text,
+                        gb_cell_get_chosen (self->edit_cell), error);
+  return gb_project_enter (self->project, self->type->kind, (const gint64 *) ids->data, ids->len,
+                           self->edit_column->field, text, error);
 }
 
 static gboolean
@@ -257,7 +263,8 @@ gb_grid_toggle_flag (GbGrid *self, guint position, guint column_index)
   self->edit_row = g_object_ref (row);
   self->edit_column = column;
   ids = targets (self);
-  if (!gb_project_set_all (self->project, self->type->kind, (const gint64 *) ids->data, ids->len, column->field, &value, &error))
+  if (!gb_project_set_all (self->project, self->type->kind, (const gint64 *) ids->data, ids->len,
+                           column->field, &value, &error))
     gb_grid_refuse (self, g_steal_pointer (&error));
   forget_edit (self);
 }

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-keys"
 
-/* Keys and clicks. The list view's own keys are not those of a table, so one controller in the capture phase sees every key first, finds
- * the cell that the focus is in, and says whether it used the key. While an editor is open it gets what is left. */
+/* Keys and clicks. The list view's own keys are not those of a table, so one controller in the capture phase
+ * sees every key first, finds the cell that the focus is in, and says whether it used the key. While an
+ * editor is open it gets what is left. */
 
 #include "grid-private.h"
 
@@ -29,7 +30,7 @@ find_hand (GbGrid *self, Hand *hand)
   return hand->position != GTK_INVALID_LIST_POSITION;
 }
 
-/* Moving ---------------------------------------------------------------------------------------------------------------- */
+/* Moving ------------------------------------------------------------------------------------------------- */
 
 static void
 move_rows (GbGrid *self, const Hand *hand, int by, gboolean extend)
@@ -138,7 +139,7 @@ open_or_close (GbGrid *self, const Hand *hand, gboolean open)
   return TRUE;
 }
 
-/* Keys ------------------------------------------------------------------------------------------------------------------ */
+/* Keys --------------------------------------------------------------------------------------------------- */
 
 /* Ends the entry and goes on from its row, which may be a new one by now. */
 static gboolean
@@ -251,7 +252,8 @@ key_with_alt (GbGrid *self, const Hand *hand, guint keyval)
 
         /* On a cell that is picked from a list this is the usual key for the list. */
         if (field != NULL && gb_field_has_choices (field))
-          return gb_grid_start_edit (self, hand->position, hand->column, NULL) && (gb_cell_open_choices (self->edit_cell), TRUE);
+          return gb_grid_start_edit (self, hand->position, hand->column, NULL)
+                 && (gb_cell_open_choices (self->edit_cell), TRUE);
         gb_grid_move_rows (self, 1);
         return TRUE;
       }
@@ -376,7 +378,8 @@ key_plain (GbGrid *self, const Hand *hand, guint keyval, GdkModifierType state)
     }
 }
 
-/* A letter or a figure replaces what is in the cell: the editor opens empty and gets the key as if it had been there. */
+/* A letter or a figure replaces what is in the cell: the editor opens empty and gets the key as if it had
+ * been there. */
 static gboolean
 type_into (GbGrid *self, const Hand *hand, guint keyval, GtkEventController *keys)
 {
@@ -390,13 +393,15 @@ type_into (GbGrid *self, const Hand *hand, guint keyval, GtkEventController *key
     return FALSE;
   if (!gb_grid_start_edit (self, hand->position, hand->column, ""))
     return FALSE;
-  return gtk_event_controller_key_forward (GTK_EVENT_CONTROLLER_KEY (keys), gb_cell_get_editor (self->edit_cell));
+  return gtk_event_controller_key_forward (GTK_EVENT_CONTROLLER_KEY (keys),
+                                           gb_cell_get_editor (self->edit_cell));
 }
 
 static void show_menu (GbGrid *self, double x, double y);
 
 static gboolean
-key_pressed_cb (GbGrid *self, guint keyval, guint keycode, GdkModifierType all_state, GtkEventController *keys)
+key_pressed_cb (GbGrid *self, guint keyval, guint keycode, GdkModifierType all_state,
+                GtkEventController *keys)
 {
   GdkModifierType state = all_state & gtk_accelerator_get_default_mod_mask ();
   GbCell *focus_cell = gb_grid_focus_cell (self);
@@ -409,7 +414,8 @@ key_pressed_cb (GbGrid *self, guint keyval, guint keycode, GdkModifierType all_s
 
   if (keyval == GDK_KEY_Menu || (keyval == GDK_KEY_F10 && (state & GDK_SHIFT_MASK) != 0))
     {
-      graphene_point_t corner = GRAPHENE_POINT_INIT (20, (float) gtk_widget_get_height (GTK_WIDGET (hand.cell)));
+      graphene_point_t corner
+        = GRAPHENE_POINT_INIT (20, (float) gtk_widget_get_height (GTK_WIDGET (hand.cell)));
       graphene_point_t at;
 
       if (gtk_widget_compute_point (GTK_WIDGET (hand.cell), GTK_WIDGET (self->view), &corner, &at))
@@ -426,7 +432,7 @@ key_pressed_cb (GbGrid *self, guint keyval, guint keycode, GdkModifierType all_s
          || type_into (self, &hand, keyval, keys);
 }
 
-/* Clicks ---------------------------------------------------------------------------------------------------------------- */
+/* Clicks ------------------------------------------------------------------------------------------------- */
 
 static void
 pressed_cb (GbGrid *self, int n_press, double x, double y, GtkGesture *click)
@@ -439,7 +445,8 @@ pressed_cb (GbGrid *self, int n_press, double x, double y, GtkGesture *click)
   if (cell == NULL || gb_cell_is_editing (cell) || gb_cell_get_item (cell) == NULL)
     return;
   gtk_widget_grab_focus (GTK_WIDGET (cell));
-  /* What was being entered is kept or refused by now; a refused entry may have kept the rows from staying as they were. */
+  /* What was being entered is kept or refused by now; a refused entry may have kept the rows from staying as
+   * they were. */
   if (!find_hand (self, &hand) || hand.cell != cell)
     return;
   gb_grid_set_cursor (self, cell);
@@ -454,7 +461,7 @@ pressed_cb (GbGrid *self, int n_press, double x, double y, GtkGesture *click)
     }
 }
 
-/* Menu ------------------------------------------------------------------------------------------------------------------ */
+/* Menu --------------------------------------------------------------------------------------------------- */
 
 static void
 show_menu (GbGrid *self, double x, double y)
@@ -463,7 +470,8 @@ show_menu (GbGrid *self, double x, double y)
   graphene_point_t point = GRAPHENE_POINT_INIT ((float) x, (float) y);
   graphene_point_t own;
 
-  if (self->menu == NULL || !gtk_widget_compute_point (GTK_WIDGET (self->view), GTK_WIDGET (self), &point, &own))
+  if (self->menu == NULL
+      || !gtk_widget_compute_point (GTK_WIDGET (self->view), GTK_WIDGET (self), &point, &own))
     return;
   at.x = (int) own.x;
   at.y = (int) own.y;

@@ -91,13 +91,15 @@ GbColumn *gb_grid_column_by_name (GbGrid *self, const char *name); /* NULL: none
 guint gb_grid_main_column (GbGrid *self);
 /* Indices of the columns that are shown, in the order shown. Free with g_array_unref(). */
 GArray *gb_grid_shown_columns (GbGrid *self);
-/* The field that an entry into this cell goes to; NULL: it cannot be edited, or the column takes entries in its own way. */
+/* The field that an entry into this cell goes to; NULL: it cannot be edited, or the column takes entries in
+ * its own way. */
 const GbField *gb_grid_cell_field (GbGrid *self, const GbColumn *column, const GbRecord *record);
 gboolean gb_grid_can_edit (GbGrid *self, const GbColumn *column, GbGridRow *row);
 void gb_grid_look (GbGrid *self, const GbColumn *column, GbGridRow *row, GbCellLook *look);
 
 /* grid-edit.c */
-/* @initial: starts with that instead of what is in the cell; NULL: with what is there. FALSE if the cell cannot be edited. */
+/* @initial: starts with that instead of what is in the cell; NULL: with what is there. FALSE if the cell
+ * cannot be edited. */
 gboolean gb_grid_start_edit (GbGrid *self, guint position, guint column, const char *initial);
 void gb_grid_cancel_edit (GbGrid *self);
 gboolean gb_grid_is_editing (GbGrid *self);

@@ -37,8 +37,8 @@ static void
 gb_grid_row_class_init (GbGridRowClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = gb_grid_row_dispose;
-  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                           G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 0);
 }
 
 static void
@@ -58,8 +58,8 @@ gb_grid_row_new (GbGridRows *rows, gint64 key)
   else if (key > 0)
     self->item = gb_record_item_get (rows->project, rows->kind, key);
   if (self->item != NULL)
-    self->version_id = g_signal_connect_object (self->item, "notify::version", G_CALLBACK (gb_grid_row_emit_changed), self,
-                                                G_CONNECT_SWAPPED);
+    self->version_id = g_signal_connect_object (
+      self->item, "notify::version", G_CALLBACK (gb_grid_row_emit_changed), self, G_CONNECT_SWAPPED);
   g_hash_table_insert (rows->alive, gb_grid_rows_copy_key (key), self);
   return self;
 }

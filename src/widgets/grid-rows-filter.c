@@ -60,7 +60,8 @@ gb_grid_rows_apply_filter (GbGridRows *self)
     for (guint i = records->len; i > 0; i--) /* backwards, so that groups come after what is in them */
       {
         const GbRecord *record = records->pdata[i - 1];
-        const GbRecord *group = gb_boat_get (gb_project_get_boat (self->project), GB_RECORD_PART, record->owner);
+        const GbRecord *group
+          = gb_boat_get (gb_project_get_boat (self->project), GB_RECORD_PART, record->owner);
 
         if (shown[i - 1] && group != NULL)
           shown[group->index] = TRUE;

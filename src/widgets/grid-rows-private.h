@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* What the files of the rows share: grid-rows.c keeps the list, grid-row.c is one row, grid-rows-filter.c knows what is let through. */
+/* What the files of the rows share: grid-rows.c keeps the list, grid-row.c is one row, grid-rows-filter.c
+ * knows what is let through. */
 
 /* Rows are named by keys: the id of a record, or one of these. */
 #define KEY_BOAT ((gint64) 0)
@@ -52,8 +53,8 @@ GbGridRow *gb_grid_row_new (GbGridRows *rows, gint64 key);
 void gb_grid_row_emit_changed (GbGridRow *self);
 
 /* grid-rows-filter.c */
-/* Notes down what the filter holds back now. What comes later is shown until the filter changes, so that a part does not vanish while it
- * is being entered. */
+/* Notes down what the filter holds back now. What comes later is shown until the filter changes, so that a
+ * part does not vanish while it is being entered. */
 void gb_grid_rows_apply_filter (GbGridRows *self);
 
 G_END_DECLS

@@ -55,7 +55,7 @@ gb_grid_rows_records (GbGridRows *self)
   return none;
 }
 
-/* The list of keys ---------------------------------------------------------------------------------------------------- */
+/* The list of keys --------------------------------------------------------------------------------------- */
 
 static void
 add_key (GArray *keys, gint64 key)
@@ -147,7 +147,8 @@ refresh (GbGridRows *self)
 {
   g_autoptr (GArray) fresh = find_keys (self);
 
-  gb_row_diff ((const gint64 *) self->keys->data, self->keys->len, (const gint64 *) fresh->data, fresh->len, run_cb, self);
+  gb_row_diff ((const gint64 *) self->keys->data, self->keys->len, (const gint64 *) fresh->data, fresh->len,
+               run_cb, self);
   rows_look_changed (self);
   g_signal_emit (self, signals[REFRESHED], 0);
 }
@@ -155,7 +156,8 @@ refresh (GbGridRows *self)
 static void
 changed_cb (GbGridRows *self, const GbChanges *changes)
 {
-  if (!gb_changes_restructure (changes, self->kind) && !gb_changes_restructure (changes, gb_record_type (self->kind)->owner))
+  if (!gb_changes_restructure (changes, self->kind)
+      && !gb_changes_restructure (changes, gb_record_type (self->kind)->owner))
     return;
   if (self->has_draft && self->draft.after != 0
       && gb_boat_get (gb_project_get_boat (self->project), self->kind, self->draft.after) == NULL)
@@ -166,7 +168,7 @@ changed_cb (GbGridRows *self, const GbChanges *changes)
   refresh (self);
 }
 
-/* The model ----------------------------------------------------------------------------------------------------------- */
+/* The model ---------------------------------------------------------------------------------------------- */
 
 static GType
 get_item_type (GListModel *model)
@@ -235,8 +237,8 @@ gb_grid_rows_class_init (GbGridRowsClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = gb_grid_rows_dispose;
   G_OBJECT_CLASS (klass)->finalize = gb_grid_rows_finalize;
-  signals[REFRESHED]
-    = g_signal_new ("refreshed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[REFRESHED] = g_signal_new ("refreshed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                     NULL, G_TYPE_NONE, 0);
 }
 
 static void

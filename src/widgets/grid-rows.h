@@ -7,12 +7,14 @@ G_BEGIN_DECLS
 
 /* What a grid shows, row by row.
  *
- * For parts this is the tree flattened as far as its groups are open and the filter lets through, with the boat itself as the first row; for
- * other kinds the records of one owner, or those that live in nothing. One or two rows stand for what is not there yet: the blank last row,
- * and a draft, which is a blank in the middle that lasts until something is typed into it.
+ * For parts this is the tree flattened as far as its groups are open and the filter lets through, with the
+ * boat itself as the first row; for other kinds the records of one owner, or those that live in nothing. One
+ * or two rows stand for what is not there yet: the blank last row, and a draft, which is a blank in the
+ * middle that lasts until something is typed into it.
  *
- * The boat keeps its parts in flattened order, so a fresh list of ids costs one pass; it is set against the old one and told as few runs of
- * "items-changed". Which groups are closed is kept by id, so that it outlasts moves and undo. */
+ * The boat keeps its parts in flattened order, so a fresh list of ids costs one pass; it is set against the
+ * old one and told as few runs of "items-changed". Which groups are closed is kept by id, so that it outlasts
+ * moves and undo. */
 
 #define GB_TYPE_GRID_ROW (gb_grid_row_get_type ())
 G_DECLARE_FINAL_TYPE (GbGridRow, gb_grid_row, GB, GRID_ROW, GObject)
@@ -30,7 +32,8 @@ guint gb_grid_row_get_depth (GbGridRow *self);
 gboolean gb_grid_row_can_open (GbGridRow *self); /* a group, or the boat */
 gboolean gb_grid_row_is_open (GbGridRow *self);
 
-/* Where something is, or goes: in 'owner', after its child 'after' (0: for a blank last, for a draft first). */
+/* Where something is, or goes: in 'owner', after its child 'after' (0: for a blank last, for a draft first).
+ */
 typedef struct
 {
   gint64 owner;
@@ -45,7 +48,8 @@ GbPartKind gb_grid_row_get_part_kind (GbGridRow *self);
 #define GB_TYPE_GRID_ROWS (gb_grid_rows_get_type ())
 G_DECLARE_FINAL_TYPE (GbGridRows, gb_grid_rows, GB, GRID_ROWS, GObject)
 
-/* A list model of GbGridRow. Signal "refreshed" (): all runs of "items-changed" of one change are told. @has_blank: with a blank last row, unless the project can only be read. */
+/* A list model of GbGridRow. Signal "refreshed" (): all runs of "items-changed" of one change are told.
+ * @has_blank: with a blank last row, unless the project can only be read. */
 GbGridRows *gb_grid_rows_new (GbProject *project, GbRecordKind kind, gint64 owner, gboolean has_blank);
 
 /* FALSE if the row is not shown now. For the boat's row: the kind GB_RECORD_BUILD. */
@@ -58,7 +62,8 @@ void gb_grid_rows_open_all (GbGridRows *self, gboolean open);
 /* Opens the groups that @id lies in, and lets it through the filter. */
 void gb_grid_rows_reveal (GbGridRows *self, gint64 id);
 
-/* Shows what holds @text in its name, a thing that it refers to, or a text; with the groups above it. NULL or "" shows all. */
+/* Shows what holds @text in its name, a thing that it refers to, or a text; with the groups above it. NULL or
+ * "" shows all. */
 void gb_grid_rows_set_filter (GbGridRows *self, const char *text);
 
 /* Puts a draft at @spot, and takes away another one. */

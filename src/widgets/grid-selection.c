@@ -98,7 +98,8 @@ column_for (GbGrid *self, const char *name)
 
       if (g_str_equal (column->name, name))
         return column->index;
-      if (column->spec != NULL && column->spec->stands_for != NULL && g_strv_contains (column->spec->stands_for, name))
+      if (column->spec != NULL && column->spec->stands_for != NULL
+          && g_strv_contains (column->spec->stands_for, name))
         index = column->index;
     }
   return index;

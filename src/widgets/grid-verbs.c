@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-verbs"
 
-/* What is done with rows. Each verb is one of the project's, so one undo; afterwards the selection and the cursor are where the rows are. */
+/* What is done with rows. Each verb is one of the project's, so one undo; afterwards the selection and the
+ * cursor are where the rows are. */
 
 #include "grid-private.h"
 
@@ -60,7 +61,8 @@ gint64
 gb_grid_sibling_after (GbGrid *self, GbGridSpot spot)
 {
   const GbRecord *owner = gb_boat_get (boat_of (self), gb_record_type (self->type->kind)->owner, spot.owner);
-  const GPtrArray *siblings = owner != NULL ? gb_record_children (owner) : gb_boat_roots (boat_of (self), self->type->kind);
+  const GPtrArray *siblings
+    = owner != NULL ? gb_record_children (owner) : gb_boat_roots (boat_of (self), self->type->kind);
 
   for (guint i = 0; spot.after != 0 && i + 1 < siblings->len; i++)
     if (((const GbRecord *) siblings->pdata[i])->id == spot.after)
@@ -125,7 +127,8 @@ gb_grid_remove (GbGrid *self)
       gb_grid_refuse (self, g_steal_pointer (&error));
       return;
     }
-  gb_grid_move_to (self, MIN (first, g_list_model_get_n_items (G_LIST_MODEL (self->rows)) - 1), self->cursor_column, FALSE);
+  gb_grid_move_to (self, MIN (first, g_list_model_get_n_items (G_LIST_MODEL (self->rows)) - 1),
+                   self->cursor_column, FALSE);
   gb_grid_emit_removed (self, n, title);
 }
 

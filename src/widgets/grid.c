@@ -5,7 +5,8 @@
  *
  *   GbProject ---> GbGridRows (flattened, filtered, with blanks) ---> GtkMultiSelection ---> GtkColumnView
  *
- * What the cells show comes from the row's record at each "changed" of the row; structure comes by "items-changed" alone. */
+ * What the cells show comes from the row's record at each "changed" of the row; structure comes by
+ * "items-changed" alone. */
 
 #include "grid-private.h"
 
@@ -36,7 +37,7 @@ gb_grid_emit_removed (GbGrid *self, guint n, const char *title)
   g_signal_emit (self, signals[REMOVED], 0, n, title);
 }
 
-/* The way to a cell ----------------------------------------------------------------------------------------------------- */
+/* The way to a cell -------------------------------------------------------------------------------------- */
 
 GbGridRow *
 gb_grid_dup_row (GbGrid *self, guint position)
@@ -62,7 +63,8 @@ gb_grid_position_of (GbGrid *self, GbGridRow *row, guint *position)
 static GbCell *
 cell_in_row (GtkWidget *row, guint column)
 {
-  for (GtkWidget *frame = gtk_widget_get_first_child (row); frame != NULL; frame = gtk_widget_get_next_sibling (frame))
+  for (GtkWidget *frame = gtk_widget_get_first_child (row); frame != NULL;
+       frame = gtk_widget_get_next_sibling (frame))
     {
       GtkWidget *cell = GB_IS_CELL (frame) ? frame : gtk_widget_get_first_child (frame);
 
@@ -77,7 +79,8 @@ gb_grid_cell_at (GbGrid *self, guint position, guint column)
 {
   GtkWidget *list = gtk_widget_get_last_child (GTK_WIDGET (self->view));
 
-  for (GtkWidget *row = gtk_widget_get_first_child (list); row != NULL; row = gtk_widget_get_next_sibling (row))
+  for (GtkWidget *row = gtk_widget_get_first_child (list); row != NULL;
+       row = gtk_widget_get_next_sibling (row))
     {
       GbCell *cell = cell_in_row (row, column);
 
@@ -142,7 +145,8 @@ gb_grid_scroll_to (GbGrid *self, guint position, guint column)
 {
   GbCell *cell;
 
-  gtk_widget_activate_action (gtk_widget_get_last_child (GTK_WIDGET (self->view)), "list.scroll-to-item", "u", position);
+  gtk_widget_activate_action (gtk_widget_get_last_child (GTK_WIDGET (self->view)), "list.scroll-to-item", "u",
+                              position);
   cell = gb_grid_cell_at (self, position, column);
   if (cell != NULL)
     scroll_sideways (self, cell);
@@ -175,8 +179,8 @@ gb_grid_move_to (GbGrid *self, guint position, guint column, gboolean extend)
   gtk_widget_grab_focus (GTK_WIDGET (cell));
 }
 
-/* The window's focus, unless it is in a cell whose row is gone: the toolkit keeps that as the focus until the next frame, and keys get
- * lost in it. */
+/* The window's focus, unless it is in a cell whose row is gone: the toolkit keeps that as the focus until the
+ * next frame, and keys get lost in it. */
 static GtkWidget *
 living_focus (GbGrid *self)
 {
@@ -195,7 +199,8 @@ refreshed_cb (GbGrid *self)
   guint position;
   GbCell *cell;
 
-  if (root == NULL || gtk_root_get_focus (root) == NULL || living_focus (self) != NULL || self->cursor_row == NULL || n == 0)
+  if (root == NULL || gtk_root_get_focus (root) == NULL || living_focus (self) != NULL
+      || self->cursor_row == NULL || n == 0)
     return;
   if (!gb_grid_position_of (self, self->cursor_row, &position))
     position = MIN (self->cursor_position, n - 1);
@@ -223,7 +228,7 @@ place_cb (GbGrid *self, const GbPlace *place)
     gb_grid_go_to (self, place->kind, place->id, place->field, follow);
 }
 
-/* Search ---------------------------------------------------------------------------------------------------------------- */
+/* Search ------------------------------------------------------------------------------------------------- */
 
 static void
 search_changed_cb (GbGrid *self)
@@ -275,7 +280,7 @@ make_search (GbGrid *self)
   g_signal_connect_swapped (self->search_entry, "next-match", G_CALLBACK (search_activate_cb), self);
 }
 
-/* The widget ------------------------------------------------------------------------------------------------------------ */
+/* The widget --------------------------------------------------------------------------------------------- */
 
 static gboolean
 close_request_cb (GbGrid *self)
@@ -289,8 +294,8 @@ gb_grid_root (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (gb_grid_parent_class)->root (widget);
   if (GTK_IS_WINDOW (gtk_widget_get_root (widget)))
-    g_signal_connect_object (gtk_widget_get_root (widget), "close-request", G_CALLBACK (close_request_cb), widget,
-                             G_CONNECT_SWAPPED);
+    g_signal_connect_object (gtk_widget_get_root (widget), "close-request", G_CALLBACK (close_request_cb),
+                             widget, G_CONNECT_SWAPPED);
 }
 
 static void
@@ -317,7 +322,8 @@ gb_grid_grab_focus (GtkWidget *widget)
   if (self->rows == NULL)
     return FALSE;
   selected = gtk_selection_model_get_selection (GTK_SELECTION_MODEL (self->selection));
-  gb_grid_move_to (self, gtk_bitset_is_empty (selected) ? 0 : gtk_bitset_get_minimum (selected), self->cursor_column, FALSE);
+  gb_grid_move_to (self, gtk_bitset_is_empty (selected) ? 0 : gtk_bitset_get_minimum (selected),
+                   self->cursor_column, FALSE);
   return TRUE;
 }
 
@@ -360,12 +366,12 @@ gb_grid_class_init (GbGridClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "gb-grid");
 
-  signals[SELECTION_CHANGED]
-    = g_signal_new ("selection-changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[REMOVED] = g_signal_new ("removed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2,
-                                   G_TYPE_UINT, G_TYPE_STRING);
-  signals[REFUSED] = g_signal_new ("refused", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                   G_TYPE_STRING);
+  signals[SELECTION_CHANGED] = g_signal_new ("selection-changed", G_TYPE_FROM_CLASS (klass),
+                                             G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[REMOVED] = g_signal_new ("removed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 2, G_TYPE_UINT, G_TYPE_STRING);
+  signals[REFUSED] = g_signal_new ("refused", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static void
@@ -423,7 +429,8 @@ drop_rows (GbGrid *self)
 static void
 make_rows (GbGrid *self)
 {
-  self->rows = gb_grid_rows_new (self->project, self->type->kind, self->owner, self->type->blank_text != NULL);
+  self->rows
+    = gb_grid_rows_new (self->project, self->type->kind, self->owner, self->type->blank_text != NULL);
   self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->rows)));
   g_signal_connect_swapped (self->selection, "selection-changed", G_CALLBACK (selection_changed_cb), self);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));

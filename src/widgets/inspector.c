@@ -8,7 +8,8 @@
 
 #include "field-editor.h"
 
-/* Fields that stand under a heading of their own; the rest stand above all headings, in the order of the table. */
+/* Fields that stand under a heading of their own; the rest stand above all headings, in the order of the
+ * table. */
 typedef struct
 {
   GbRecordKind kind;
@@ -22,9 +23,11 @@ static const char *const part_turns[] = { "turn_x", "turn_y", "turn_z", NULL };
 static const char *const part_sure[] = { "basis", "spread", "place_spread", NULL };
 static const char *const part_money[] = { "price", "category", NULL };
 static const char *const notes[] = { "notes", NULL };
-static const char *const stock_price[] = { "pack", "price", "supplier", "on_hand", "origin", "category", NULL };
+static const char *const stock_price[]
+  = { "pack", "price", "supplier", "on_hand", "origin", "category", NULL };
 static const char *const hull_place[] = { "x", "y", "z", NULL };
-static const char *const build_water[] = { "water", "salinity", "temperature", "water_density", "freeboard", NULL };
+static const char *const build_water[]
+  = { "water", "salinity", "temperature", "water_density", "freeboard", NULL };
 static const char *const build_margin[]
   = { "margin_estimated", "margin_calculated", "margin_weighed", "margin_mass", NULL };
 static const char *const build_spread[] = { "spread_estimated", "spread_calculated", "place_spread", NULL };
@@ -72,7 +75,7 @@ struct _GbInspector
 
 G_DEFINE_FINAL_TYPE (GbInspector, gb_inspector, GTK_TYPE_WIDGET)
 
-/* Making the lines ------------------------------------------------------------------------------------------------------ */
+/* Making the lines --------------------------------------------------------------------------------------- */
 
 static const Section *
 section_of (const GbField *field)
@@ -201,7 +204,7 @@ make_lines (GbInspector *self, GbRecordKind kind)
   align_labels (self);
 }
 
-/* Showing --------------------------------------------------------------------------------------------------------------- */
+/* Showing ------------------------------------------------------------------------------------------------ */
 
 /* TRUE if the field matters for all the records that are shown. */
 static gboolean
@@ -230,8 +233,8 @@ refresh (GbInspector *self)
 
       gtk_widget_set_visible (line->row, applies);
       if (applies)
-        gb_field_editor_show (GB_FIELD_EDITOR (line->editor), self->project, (const gint64 *) (gpointer) self->ids->data,
-                              self->ids->len);
+        gb_field_editor_show (GB_FIELD_EDITOR (line->editor), self->project,
+                              (const gint64 *) (gpointer) self->ids->data, self->ids->len);
       used[line->section] = used[line->section] || applies;
     }
   for (guint i = 0; i < self->tops->len; i++)
@@ -243,7 +246,9 @@ static void
 changed_cb (GbInspector *self)
 {
   for (guint i = self->ids->len; i > 0; i--)
-    if (gb_boat_get (gb_project_get_boat (self->project), self->kind, g_array_index (self->ids, gint64, i - 1)) == NULL)
+    if (gb_boat_get (gb_project_get_boat (self->project), self->kind,
+                     g_array_index (self->ids, gint64, i - 1))
+        == NULL)
       g_array_remove_index (self->ids, i - 1);
   refresh (self);
 }
@@ -256,7 +261,8 @@ set_project (GbInspector *self, GbProject *project)
   g_clear_signal_handler (&self->changed_id, self->project);
   g_set_object (&self->project, project);
   if (project != NULL)
-    self->changed_id = g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+    self->changed_id
+      = g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
 }
 
 void
@@ -295,7 +301,7 @@ gb_inspector_find (GbInspector *self, const char *field)
   return NULL;
 }
 
-/* The widget ------------------------------------------------------------------------------------------------------------ */
+/* The widget --------------------------------------------------------------------------------------------- */
 
 static gboolean
 close_request_cb (GbInspector *self)
@@ -309,8 +315,8 @@ gb_inspector_root (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (gb_inspector_parent_class)->root (widget);
   if (GTK_IS_WINDOW (gtk_widget_get_root (widget)))
-    g_signal_connect_object (gtk_widget_get_root (widget), "close-request", G_CALLBACK (close_request_cb), widget,
-                             G_CONNECT_SWAPPED);
+    g_signal_connect_object (gtk_widget_get_root (widget), "close-request", G_CALLBACK (close_request_cb),
+                             widget, G_CONNECT_SWAPPED);
 }
 
 static void

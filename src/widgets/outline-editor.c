@@ -97,7 +97,8 @@ lines_changed_cb (GbOutlineEditor *self)
 static void
 drawing_edited_cb (GbOutlineEditor *self)
 {
-  g_autofree char *lines = gb_shape_to_lines (gb_outline_view_get_shape (GB_OUTLINE_VIEW (self->drawing)), self->units);
+  g_autofree char *lines
+    = gb_shape_to_lines (gb_outline_view_get_shape (GB_OUTLINE_VIEW (self->drawing)), self->units);
 
   self->busy = TRUE;
   gtk_text_buffer_set_text (self->buffer, lines, -1);
@@ -119,8 +120,8 @@ gb_outline_editor_class_init (GbOutlineEditorClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  signals[DONE] = g_signal_new ("done", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                G_TYPE_STRING);
+  signals[DONE] = g_signal_new ("done", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/outline-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, GbOutlineEditor, lines);
   gtk_widget_class_bind_template_child (widget_class, GbOutlineEditor, drawing_frame);
@@ -146,7 +147,8 @@ gb_outline_editor_new (GtkWindow *parent, GbUnits units, const char *text)
   GbOutlineEditor *self = g_object_new (GB_TYPE_OUTLINE_EDITOR, "transient-for", parent, NULL);
   g_autoptr (GError) error = NULL;
   g_autoptr (GbOutline) outline = NULL;
-  g_autofree char *words = g_strdup_printf (_ ("Corners, x y in %s"), gb_quantity_unit (GB_DIM_LENGTH, units));
+  g_autofree char *words
+    = g_strdup_printf (_ ("Corners, x y in %s"), gb_quantity_unit (GB_DIM_LENGTH, units));
 
   self->units = units;
   self->drawing = gb_outline_view_new (units);

@@ -7,9 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* A window in which an outline with holes is drawn to scale or typed, point by point. The drawing and the text are two views of the same
- * rings: a click adds a point on the nearest edge, a drag moves one, Delete takes it away; a line of text is a point "x y", an empty line
- * starts a hole.
+/* A window in which an outline with holes is drawn to scale or typed, point by point. The drawing and the
+ * text are two views of the same rings: a click adds a point on the nearest edge, a drag moves one, Delete
+ * takes it away; a line of text is a point "x y", an empty line starts a hole.
  *
  * Signal "done" (const char *text): the builder kept it; the text is that of outline.h, "" for none. */
 #define GB_TYPE_OUTLINE_EDITOR (gb_outline_editor_get_type ())

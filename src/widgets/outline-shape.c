@@ -126,7 +126,8 @@ gb_shape_insert (GbShape *shape, GbPoint at)
   for (guint r = 0; r < shape->rings->len; r++)
     for (guint i = 0, n = gb_shape_n_points (shape, r); i < n; i++)
       {
-        double distance = distance_to_edge (at, gb_shape_point (shape, r, i), gb_shape_point (shape, r, (i + 1) % n));
+        double distance
+          = distance_to_edge (at, gb_shape_point (shape, r, i), gb_shape_point (shape, r, (i + 1) % n));
 
         /* The first three points of a ring come in the order of the clicks. */
         if (distance < nearest)
@@ -153,7 +154,7 @@ gb_shape_remove (GbShape *shape, GbShapeSpot spot)
     g_ptr_array_remove_index (shape->rings, spot.ring);
 }
 
-/* As text --------------------------------------------------------------------------------------------------------------- */
+/* As text ------------------------------------------------------------------------------------------------ */
 
 char *
 gb_shape_to_lines (const GbShape *shape, GbUnits units)
@@ -212,8 +213,9 @@ gb_shape_from_lines (const char *text, GbUnits units, GError **error)
         }
       if (!read_line (lines[i], units, &point))
         {
-          g_set_error (error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_SYNTAX,
-                       _ ("Line %u: an x and a y are expected with a space between them, such as “1200 400”."), i + 1);
+          g_set_error (
+            error, GB_QUANTITY_ERROR, GB_QUANTITY_ERROR_SYNTAX,
+            _ ("Line %u: an x and a y are expected with a space between them, such as “1200 400”."), i + 1);
           return NULL;
         }
       if (ring == NULL)

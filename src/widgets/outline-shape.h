@@ -37,7 +37,8 @@ char *gb_shape_to_lines (const GbShape *shape, GbUnits units);
 /* NULL with a sentence that names the line. Each number may carry its unit. */
 GbShape *gb_shape_from_lines (const char *lines, GbUnits units, GError **error);
 
-/* As the text of outline.h; "" without points. What comes out may be refused by gb_outline_parse(). Free it. */
+/* As the text of outline.h; "" without points. What comes out may be refused by gb_outline_parse(). Free it.
+ */
 char *gb_shape_to_text (const GbShape *shape);
 
 G_END_DECLS

@@ -37,7 +37,7 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (GbOutlineView, gb_outline_view, GTK_TYPE_WIDGET)
 
-/* Scale ----------------------------------------------------------------------------------------------------------------- */
+/* Scale -------------------------------------------------------------------------------------------------- */
 
 static void
 fit (GbOutlineView *self)
@@ -87,7 +87,7 @@ snap (GbOutlineView *self, GbPoint point)
   return (GbPoint){ round (point.x / step) * step, round (point.y / step) * step };
 }
 
-/* Drawing --------------------------------------------------------------------------------------------------------------- */
+/* Drawing ------------------------------------------------------------------------------------------------ */
 
 /* A round step of 1, 2 or 5 that leaves @pixels between lines. */
 static double
@@ -145,8 +145,8 @@ draw_text (GbOutlineView *self, cairo_t *cr, double x, double y, double align, c
   int width, height;
 
   pango_layout_get_pixel_size (layout, &width, &height);
-  gtk_render_layout (gtk_widget_get_style_context (GTK_WIDGET (self)), cr, floor (x - align * width), floor (y - height / 2.0),
-                     layout);
+  gtk_render_layout (gtk_widget_get_style_context (GTK_WIDGET (self)), cr, floor (x - align * width),
+                     floor (y - height / 2.0), layout);
 }
 
 /* How long and how wide it is, below and beside it. */
@@ -164,7 +164,8 @@ draw_sizes (GbOutlineView *self, cairo_t *cr)
   high = gb_outline_view_to_widget (self, most);
   across = gb_quantity_format (most.x - least.x, GB_DIM_LENGTH, self->units);
   up = gb_quantity_format (most.y - least.y, GB_DIM_LENGTH, self->units);
-  draw_text (self, cr, (low.x + high.x) / 2, MIN (low.y + 22, gtk_widget_get_height (GTK_WIDGET (self)) - 10), 0.5, across);
+  draw_text (self, cr, (low.x + high.x) / 2, MIN (low.y + 22, gtk_widget_get_height (GTK_WIDGET (self)) - 10),
+             0.5, across);
   cairo_save (cr);
   cairo_translate (cr, MAX (low.x - 22, 10), (low.y + high.y) / 2);
   cairo_rotate (cr, -G_PI / 2);
@@ -223,8 +224,8 @@ static void
 gb_outline_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   GbOutlineView *self = GB_OUTLINE_VIEW (widget);
-  graphene_rect_t bounds
-    = GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget), (float) gtk_widget_get_height (widget));
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
+                                               (float) gtk_widget_get_height (widget));
   GtkStyleContext *style = gtk_widget_get_style_context (widget);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
   GdkRGBA color, accent;
@@ -250,7 +251,7 @@ gb_outline_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   cairo_destroy (cr);
 }
 
-/* Editing --------------------------------------------------------------------------------------------------------------- */
+/* Editing ------------------------------------------------------------------------------------------------ */
 
 static void
 edited (GbOutlineView *self)
@@ -344,7 +345,7 @@ key_pressed_cb (GbOutlineView *self, guint keyval, guint keycode, GdkModifierTyp
     }
 }
 
-/* The widget ------------------------------------------------------------------------------------------------------------ */
+/* The widget --------------------------------------------------------------------------------------------- */
 
 static void
 gb_outline_view_finalize (GObject *object)
@@ -362,7 +363,8 @@ gb_outline_view_class_init (GbOutlineViewClass *klass)
   widget_class->snapshot = gb_outline_view_snapshot;
   gtk_widget_class_set_css_name (widget_class, "gb-outline");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
-  signals[EDITED] = g_signal_new ("edited", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[EDITED] = g_signal_new ("edited", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 0);
 }
 
 static void
@@ -374,8 +376,8 @@ gb_outline_view_init (GbOutlineView *self)
   self->scale = 1;
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Drawing of the outline"),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Drawing of the outline"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   _ ("The points are listed as text beside it and can be edited there."), -1);
   g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
   g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);

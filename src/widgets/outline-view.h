@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* The drawing of an outline, to scale, whose points can be added, dragged and taken away. Arrow keys move the point at hand by a millimetre or a
- * sixteenth of an inch, with Shift by ten; Delete removes it.
+/* The drawing of an outline, to scale, whose points can be added, dragged and taken away. Arrow keys move the
+ * point at hand by a millimetre or a sixteenth of an inch, with Shift by ten; Delete removes it.
  *
  * Signal "edited" (): the shape was changed here. */
 #define GB_TYPE_OUTLINE_VIEW (gb_outline_view_get_type ())

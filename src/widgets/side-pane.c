@@ -29,7 +29,7 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (GbSidePane, gb_side_pane, GTK_TYPE_WIDGET)
 
-/* Layout ---------------------------------------------------------------------------------------------------------------- */
+/* Layout ------------------------------------------------------------------------------------------------- */
 
 static int
 side_width (GbSidePane *self)
@@ -114,7 +114,7 @@ gb_side_pane_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     gtk_widget_snapshot_child (widget, self->side, snapshot);
 }
 
-/* Properties ------------------------------------------------------------------------------------------------------------ */
+/* Properties --------------------------------------------------------------------------------------------- */
 
 gboolean
 gb_side_pane_is_folded (GbSidePane *self)
@@ -215,7 +215,7 @@ gb_side_pane_set_property (GObject *object, guint id, const GValue *value, GPara
     }
 }
 
-/* The widget ------------------------------------------------------------------------------------------------------------ */
+/* The widget --------------------------------------------------------------------------------------------- */
 
 static void
 gb_side_pane_dispose (GObject *object)
@@ -242,11 +242,12 @@ gb_side_pane_class_init (GbSidePaneClass *klass)
   widget_class->size_allocate = gb_side_pane_size_allocate;
   widget_class->snapshot = gb_side_pane_snapshot;
   gtk_widget_class_set_css_name (widget_class, "gb-side-pane");
-  properties[PROP_CONTENT]
-    = g_param_spec_object ("content", NULL, NULL, GTK_TYPE_WIDGET, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  properties[PROP_SIDE] = g_param_spec_object ("side", NULL, NULL, GTK_TYPE_WIDGET, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  properties[PROP_REVEALED]
-    = g_param_spec_boolean ("revealed", NULL, NULL, TRUE, G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_CONTENT] = g_param_spec_object ("content", NULL, NULL, GTK_TYPE_WIDGET,
+                                                  G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_SIDE]
+    = g_param_spec_object ("side", NULL, NULL, GTK_TYPE_WIDGET, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_REVEALED] = g_param_spec_boolean (
+    "revealed", NULL, NULL, TRUE, G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

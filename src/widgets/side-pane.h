@@ -5,8 +5,9 @@
 
 G_BEGIN_DECLS
 
-/* A list with its details to the right. Where the window is too narrow for both the details slide over the list. Properties "content" and
- * "side" (GtkWidget), "revealed" (boolean): whether the details are shown. Whether they are while there is room is kept in the settings. */
+/* A list with its details to the right. Where the window is too narrow for both the details slide over the
+ * list. Properties "content" and "side" (GtkWidget), "revealed" (boolean): whether the details are shown.
+ * Whether they are while there is room is kept in the settings. */
 #define GB_TYPE_SIDE_PANE (gb_side_pane_get_type ())
 G_DECLARE_FINAL_TYPE (GbSidePane, gb_side_pane, GB, SIDE_PANE, GtkWidget)
 

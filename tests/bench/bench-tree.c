@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The tree of parts on screen: first paint, scrolling as frame times, one edit, the filter. Needs a display. */
+/* The tree of parts on screen: first paint, scrolling as frame times, one edit, the filter. Needs a display.
+ */
 
 #include <stdlib.h>
 
@@ -86,8 +87,8 @@ scroll (Support *support, GbGrid *grid, double step, const char *words)
       g_array_unref (frames.times);
     }
   g_array_sort (times, compare_times);
-  g_print ("# %s: median %.1f ms, 95 %% %.1f ms, longest %.1f ms (aim: none over %.0f)\n", words, quantile (times, 0.5),
-           quantile (times, 0.95), quantile (times, 1), FRAME_LIMIT);
+  g_print ("# %s: median %.1f ms, 95 %% %.1f ms, longest %.1f ms (aim: none over %.0f)\n", words,
+           quantile (times, 0.5), quantile (times, 0.95), quantile (times, 1), FRAME_LIMIT);
 }
 
 static void
@@ -101,8 +102,10 @@ time_edit (Support *support, GbGrid *grid)
     if (((const GbPart *) parts->pdata[i])->kind == GB_KIND_PART)
       id = ((const GbRecord *) parts->pdata[i])->id;
   start = g_get_monotonic_time ();
-  g_assert_true (gb_project_enter (support->project, GB_RECORD_PART, &id, 1, gb_field (GB_RECORD_PART, "quantity"), "3", NULL));
-  g_print ("# an edit, findings, file and cells: %.1f ms\n", (double) (g_get_monotonic_time () - start) / 1000);
+  g_assert_true (gb_project_enter (support->project, GB_RECORD_PART, &id, 1,
+                                   gb_field (GB_RECORD_PART, "quantity"), "3", NULL));
+  g_print ("# an edit, findings, file and cells: %.1f ms\n",
+           (double) (g_get_monotonic_time () - start) / 1000);
   start = g_get_monotonic_time ();
   g_assert_true (gb_project_undo (support->project, NULL));
   g_print ("# its undo: %.1f ms\n", (double) (g_get_monotonic_time () - start) / 1000);
@@ -131,7 +134,8 @@ measure (guint n_parts)
   GbGrid *grid;
 
   support_show (support, page, 1280, 800);
-  g_print ("# %u parts\n# first paint: %.1f ms\n", n_parts, (double) (g_get_monotonic_time () - start) / 1000);
+  g_print ("# %u parts\n# first paint: %.1f ms\n", n_parts,
+           (double) (g_get_monotonic_time () - start) / 1000);
   grid = gb_parts_page_get_grid (GB_PARTS_PAGE (page));
   scroll (support, grid, 30, "scrolling by a row");
   scroll (support, grid, 700, "scrolling by a page");

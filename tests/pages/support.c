@@ -51,7 +51,7 @@ support_wait_for_draw (GtkWidget *widget)
   g_source_remove (watchdog);
 }
 
-/* Builds ---------------------------------------------------------------------------------------------------------------- */
+/* Builds ------------------------------------------------------------------------------------------------- */
 
 static GbPart *
 make_part (gint64 id, const char *name, gint64 owner, double position, GbPartKind kind)
@@ -67,7 +67,8 @@ make_part (gint64 id, const char *name, gint64 owner, double position, GbPartKin
 }
 
 static void
-take_sheet (GbBoat *boat, gint64 id, const char *name, gint64 owner, double position, double length, double width)
+take_sheet (GbBoat *boat, gint64 id, const char *name, gint64 owner, double position, double length,
+            double width)
 {
   GbPart *part = make_part (id, name, owner, position, GB_KIND_PART);
 
@@ -80,7 +81,8 @@ take_sheet (GbBoat *boat, gint64 id, const char *name, gint64 owner, double posi
   gb_boat_take (boat, &part->rec);
 }
 
-/* Hull { Bottom, Side, Transom }, Rig { Mast }, Lantern: sheets of one plywood of 500 kg/m3, and a lump without a mass. */
+/* Hull { Bottom, Side, Transom }, Rig { Mast }, Lantern: sheets of one plywood of 500 kg/m3, and a lump
+ * without a mass. */
 static GbBoat *
 small_boat (void)
 {
@@ -185,7 +187,7 @@ support_free (Support *self)
   g_free (self);
 }
 
-/* The window ------------------------------------------------------------------------------------------------------------ */
+/* The window --------------------------------------------------------------------------------------------- */
 
 static void
 told_cb (GSimpleAction *action, GVariant *words, gpointer user_data)
@@ -249,7 +251,7 @@ support_show (Support *self, GtkWidget *page, int width, int height)
   support_focus (self, self->window);
 }
 
-/* Input ----------------------------------------------------------------------------------------------------------------- */
+/* Input -------------------------------------------------------------------------------------------------- */
 
 static gboolean
 spawn_xdotool (const char *first, va_list args)
@@ -263,8 +265,8 @@ spawn_xdotool (const char *first, va_list args)
     g_ptr_array_add (argv, (gpointer) arg);
   g_ptr_array_add (argv, NULL);
   g_spawn_sync (NULL, (char **) argv->pdata, NULL,
-                G_SPAWN_SEARCH_PATH | G_SPAWN_STDOUT_TO_DEV_NULL | G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL, NULL, NULL, &status,
-                &error);
+                G_SPAWN_SEARCH_PATH | G_SPAWN_STDOUT_TO_DEV_NULL | G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL,
+                NULL, NULL, &status, &error);
   g_assert_no_error (error);
   return status == 0;
 }
@@ -326,7 +328,8 @@ on_screen (Support *self, GtkWidget *widget, double x_share, double y_share, int
 
   g_assert_true (gtk_widget_compute_point (widget, GTK_WIDGET (native), &point, &at));
   gtk_native_get_surface_transform (native, &dx, &dy);
-  XTranslateCoordinates (display, gdk_x11_surface_get_xid (surface), DefaultRootWindow (display), 0, 0, &window_x, &window_y, &child);
+  XTranslateCoordinates (display, gdk_x11_surface_get_xid (surface), DefaultRootWindow (display), 0, 0,
+                         &window_x, &window_y, &child);
   *x = window_x + (int) (at.x + dx);
   *y = window_y + (int) (at.y + dy);
 }
@@ -408,7 +411,7 @@ support_drag (Support *self, GtkWidget *from, GtkWidget *to, double y_share)
   g_signal_handler_disconnect (source, id);
 }
 
-/* Pictures -------------------------------------------------------------------------------------------------------------- */
+/* Pictures ----------------------------------------------------------------------------------------------- */
 
 static void
 save_picture (Support *self, const char *name, const char *scheme)
@@ -450,7 +453,7 @@ support_picture (Support *self, const char *name)
   adw_style_manager_set_color_scheme (style, ADW_COLOR_SCHEME_FORCE_LIGHT);
 }
 
-/* Looking --------------------------------------------------------------------------------------------------------------- */
+/* Looking ------------------------------------------------------------------------------------------------ */
 
 gint64
 support_part (Support *self, const char *name)
@@ -486,7 +489,8 @@ support_find (GtkWidget *top, GType type)
 {
   if (G_TYPE_CHECK_INSTANCE_TYPE (top, type))
     return top;
-  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       GtkWidget *found = support_find (child, type);
 

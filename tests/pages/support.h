@@ -8,7 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* What tests of pages share: a build in a folder of its own, a real window, real keys and clicks, waiting for what they do, and pictures. */
+/* What tests of pages share: a build in a folder of its own, a real window, real keys and clicks, waiting for
+ * what they do, and pictures. */
 
 /* Starts the toolkit, with the settings in memory and without animations. */
 void support_init (int *argc, char ***argv);

@@ -52,7 +52,8 @@ choose (Fixture *fixture, const char *field, gint64 choice)
 {
   GbValue value = GB_VALUE_INTEGER (choice);
 
-  g_assert_true (gb_project_set (fixture->project, GB_RECORD_PART, fixture->id, gb_field (GB_RECORD_PART, field), &value, NULL));
+  g_assert_true (gb_project_set (fixture->project, GB_RECORD_PART, fixture->id,
+                                 gb_field (GB_RECORD_PART, field), &value, NULL));
 }
 
 static void
@@ -111,7 +112,8 @@ test_sheet_by_area (Fixture *fixture, gconstpointer data)
 {
   g_autoptr (GError) error = NULL;
 
-  gb_project_enter (fixture->project, GB_RECORD_PART, &fixture->id, 1, gb_field (GB_RECORD_PART, "area"), "1.2", &error);
+  gb_project_enter (fixture->project, GB_RECORD_PART, &fixture->id, 1, gb_field (GB_RECORD_PART, "area"),
+                    "1.2", &error);
   g_assert_no_error (error);
   enter (fixture, "0.8 m2 x 4");
   g_assert_cmpfloat (part (fixture)->area, ==, 0.8);
@@ -187,7 +189,7 @@ test_group (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (gb_project_get_undo_words (fixture->project), ==, "sizes of Part");
 }
 
-/* Choices --------------------------------------------------------------------------------------------------------------- */
+/* Choices ------------------------------------------------------------------------------------------------ */
 
 static void
 test_choices (Fixture *fixture, gconstpointer data)

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The rows of a table against a mirror: a plain list that applies each "items-changed" and must stay equal, and whose rows must be those that
- * the boat, the open groups and the filter give afresh, through a few hundred random edits, undos, foldings and filters. */
+/* The rows of a table against a mirror: a plain list that applies each "items-changed" and must stay equal,
+ * and whose rows must be those that the boat, the open groups and the filter give afresh, through a few
+ * hundred random edits, undos, foldings and filters. */
 
 #include <glib/gstdio.h>
 
@@ -44,7 +45,8 @@ set_up (Fixture *fixture, GbBoat *boat, GbRecordKind kind, gint64 owner)
   fixture->mirror = g_ptr_array_new_with_free_func (g_object_unref);
   fixture->n_told = 0;
   g_signal_connect (fixture->rows, "items-changed", G_CALLBACK (items_changed_cb), fixture);
-  items_changed_cb (G_LIST_MODEL (fixture->rows), 0, 0, g_list_model_get_n_items (G_LIST_MODEL (fixture->rows)), fixture);
+  items_changed_cb (G_LIST_MODEL (fixture->rows), 0, 0,
+                    g_list_model_get_n_items (G_LIST_MODEL (fixture->rows)), fixture);
 }
 
 static void
@@ -120,7 +122,8 @@ random_edit (Fixture *fixture)
   switch (g_test_rand_int_range (0, 7))
     {
     case 0:
-      gb_project_add_part (fixture->project, "Fresh", g_test_rand_bit () ? GB_KIND_PART : GB_KIND_GROUP, owner, 0, NULL);
+      gb_project_add_part (fixture->project, "Fresh", g_test_rand_bit () ? GB_KIND_PART : GB_KIND_GROUP,
+                           owner, 0, NULL);
       break;
     case 1:
       if (id != 0)
@@ -196,7 +199,8 @@ test_filter (void)
       gb_grid_rows_set_filter (fixture.rows, word);
       check_mirror (&fixture);
       /* It is there, and so are all the groups that it lies in. */
-      for (const GbPart *up = part; up != NULL; up = gb_boat_part (gb_project_get_boat (fixture.project), up->rec.owner))
+      for (const GbPart *up = part; up != NULL;
+           up = gb_boat_part (gb_project_get_boat (fixture.project), up->rec.owner))
         g_assert_true (gb_grid_rows_find (fixture.rows, GB_RECORD_PART, up->rec.id, &position));
       random_edit (&fixture);
       check_mirror (&fixture);
@@ -206,7 +210,8 @@ test_filter (void)
   g_assert_cmpuint (fixture.mirror->len, ==, 2); /* the boat and the blank row */
   gb_grid_rows_set_filter (fixture.rows, NULL);
   check_mirror (&fixture);
-  g_assert_cmpuint (fixture.mirror->len, ==, gb_boat_n (gb_project_get_boat (fixture.project), GB_RECORD_PART) + 2);
+  g_assert_cmpuint (fixture.mirror->len, ==,
+                    gb_boat_n (gb_project_get_boat (fixture.project), GB_RECORD_PART) + 2);
   tear_down (&fixture);
 }
 
@@ -253,7 +258,8 @@ test_draft (void)
       check_mirror (&fixture);
       g_assert_true (gb_grid_rows_find_draft (fixture.rows, &position));
       g_assert_true (gb_grid_row_is_draft (fixture.mirror->pdata[position]));
-      g_assert_cmpuint (gb_grid_row_get_depth (fixture.mirror->pdata[position]), ==, part != NULL ? part->depth + 1 : 1);
+      g_assert_cmpuint (gb_grid_row_get_depth (fixture.mirror->pdata[position]), ==,
+                        part != NULL ? part->depth + 1 : 1);
       random_edit (&fixture);
       check_mirror (&fixture);
     }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The table by keyboard and by pointer, on the tree of parts: Hull { Bottom, Side, Transom }, Rig { Mast }, Lantern. */
+/* The table by keyboard and by pointer, on the tree of parts: Hull { Bottom, Side, Transom }, Rig { Mast },
+ * Lantern. */
 
 #include "boat/catalogue.h"
 #include "pages/parts-page.h"
@@ -29,7 +30,8 @@ tear_down (Fixture *fixture, gconstpointer data)
 static const GbPart *
 part_named (Fixture *fixture, const char *name)
 {
-  return gb_boat_part (gb_project_get_boat (fixture->support->project), support_part (fixture->support, name));
+  return gb_boat_part (gb_project_get_boat (fixture->support->project),
+                       support_part (fixture->support, name));
 }
 
 static GtkWidget *
@@ -44,14 +46,17 @@ focus_cell (Fixture *fixture)
 {
   GtkWidget *widget = focus (fixture);
 
-  return widget != NULL ? GB_CELL (GB_IS_CELL (widget) ? widget : gtk_widget_get_ancestor (widget, GB_TYPE_CELL)) : NULL;
+  return widget != NULL
+           ? GB_CELL (GB_IS_CELL (widget) ? widget : gtk_widget_get_ancestor (widget, GB_TYPE_CELL))
+           : NULL;
 }
 
 /* Puts the cursor into a cell. */
 static void
 go_to (Fixture *fixture, const char *part, const char *column)
 {
-  g_assert_true (gb_grid_go_to (fixture->grid, GB_RECORD_PART, support_part (fixture->support, part), column, TRUE));
+  g_assert_true (
+    gb_grid_go_to (fixture->grid, GB_RECORD_PART, support_part (fixture->support, part), column, TRUE));
   support_until (focus_cell (fixture) != NULL);
 }
 
@@ -67,7 +72,7 @@ cell (Fixture *fixture, const char *part, const char *column)
   return support_cell (fixture->grid, GB_RECORD_PART, support_part (fixture->support, part), column);
 }
 
-/* Entering -------------------------------------------------------------------------------------------------------------- */
+/* Entering ----------------------------------------------------------------------------------------------- */
 
 static void
 test_rows (Fixture *fixture, gconstpointer data)
@@ -97,7 +102,9 @@ test_type_parts (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (part->material, ==, 1); /* from the part above */
 
   /* Enter went on to the amount; typing starts an entry there. */
-  support_until (focus_cell (fixture) == gb_grid_find_cell (fixture->grid, support_row (fixture->grid, GB_RECORD_PART, part->rec.id), "amount"));
+  support_until (focus_cell (fixture)
+                 == gb_grid_find_cell (fixture->grid,
+                                       support_row (fixture->grid, GB_RECORD_PART, part->rec.id), "amount"));
   support_type (fixture->support, "500 x 200");
   support_until (support_is_editing (fixture->support));
   support_keys (fixture->support, "Return");
@@ -118,7 +125,8 @@ test_blank_row (Fixture *fixture, gconstpointer data)
   support_keys (fixture->support, "Return");
   support_until (support_part (fixture->support, "Anchor") != 0);
   g_assert_cmpint (part_named (fixture, "Anchor")->rec.owner, ==, 0);
-  g_assert_cmpuint (support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Anchor")), ==, n_rows (fixture) - 2);
+  g_assert_cmpuint (support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Anchor")),
+                    ==, n_rows (fixture) - 2);
 }
 
 static void
@@ -158,8 +166,10 @@ test_edit_and_undo (Fixture *fixture, gconstpointer data)
   g_assert_no_error (error);
   /* Undo goes back to where the edit was. */
   support_until (focus_cell (fixture)
-                 == gb_grid_find_cell (fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Side")),
-                                       "name"));
+                 == gb_grid_find_cell (
+                   fixture->grid,
+                   support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Side")),
+                   "name"));
   g_assert_cmpstr (cell (fixture, "Side", "name"), ==, "Side");
 }
 
@@ -226,7 +236,7 @@ test_material_from_catalogue (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (gb_boat_n (gb_project_get_boat (fixture->support->project), GB_RECORD_MATERIAL), ==, 1);
 }
 
-/* Arranging ------------------------------------------------------------------------------------------------------------- */
+/* Arranging ---------------------------------------------------------------------------------------------- */
 
 static void
 test_move_by_keys (Fixture *fixture, gconstpointer data)
@@ -237,7 +247,8 @@ test_move_by_keys (Fixture *fixture, gconstpointer data)
   support_keys (fixture->support, "alt+Left");
   support_until (part_named (fixture, "Transom")->rec.owner == 0);
   /* The cursor stays with it. */
-  support_until (focus_cell (fixture) != NULL && g_str_equal (gb_cell_get_text (focus_cell (fixture)), "Transom"));
+  support_until (focus_cell (fixture) != NULL
+                 && g_str_equal (gb_cell_get_text (focus_cell (fixture)), "Transom"));
   support_keys (fixture->support, "alt+Right");
   support_until (part_named (fixture, "Transom")->rec.owner == support_part (fixture->support, "Hull"));
 }
@@ -270,7 +281,8 @@ test_delete_and_undo (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (fixture->support->toasts->len, ==, 1);
   g_assert_nonnull (strstr (fixture->support->toasts->pdata[0], "Hull"));
   /* The row that came up has the cursor. */
-  support_until (focus_cell (fixture) != NULL && g_str_equal (gb_cell_get_text (focus_cell (fixture)), "Rig"));
+  support_until (focus_cell (fixture) != NULL
+                 && g_str_equal (gb_cell_get_text (focus_cell (fixture)), "Rig"));
   gb_project_undo (fixture->support->project, NULL);
   support_until (n_rows (fixture) == 9);
   g_assert_cmpstr (cell (fixture, "Bottom", "total"), ==, "6 kg");
@@ -356,13 +368,17 @@ test_drag (Fixture *fixture, gconstpointer data)
 
   go_to (fixture, "Lantern", "name");
   support_wait_for_draw (GTK_WIDGET (fixture->support->window));
-  lantern = gb_grid_find_cell (fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Lantern")), "name");
-  rig = gb_grid_find_cell (fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Rig")), "name");
+  lantern = gb_grid_find_cell (
+    fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Lantern")),
+    "name");
+  rig = gb_grid_find_cell (
+    fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Rig")),
+    "name");
   support_drag (fixture->support, GTK_WIDGET (lantern), GTK_WIDGET (rig), 0.5);
   support_until (part_named (fixture, "Lantern")->rec.owner == support_part (fixture->support, "Rig"));
 }
 
-/* Finding and columns --------------------------------------------------------------------------------------------------- */
+/* Finding and columns ------------------------------------------------------------------------------------ */
 
 static void
 test_find (Fixture *fixture, gconstpointer data)
@@ -377,7 +393,8 @@ test_find (Fixture *fixture, gconstpointer data)
   support_until (n_rows (fixture) == 4);
   support_picture (fixture->support, "grid-find");
   support_keys (fixture->support, "Return");
-  support_until (focus_cell (fixture) != NULL && g_str_equal (gb_cell_get_text (focus_cell (fixture)), "Mast"));
+  support_until (focus_cell (fixture) != NULL
+                 && g_str_equal (gb_cell_get_text (focus_cell (fixture)), "Mast"));
   support_keys (fixture->support, "ctrl+f");
   support_keys (fixture->support, "Escape");
   support_until (n_rows (fixture) == 9);
@@ -425,7 +442,8 @@ test_handlers (Fixture *fixture, gconstpointer data)
   support_settle ();
   while (g_signal_handler_find (row, G_SIGNAL_MATCH_ID, signal_id, 0, NULL, NULL, NULL) != 0 && n < 100)
     {
-      g_signal_handler_disconnect (row, g_signal_handler_find (row, G_SIGNAL_MATCH_ID, signal_id, 0, NULL, NULL, NULL));
+      g_signal_handler_disconnect (
+        row, g_signal_handler_find (row, G_SIGNAL_MATCH_ID, signal_id, 0, NULL, NULL, NULL));
       n++;
     }
   g_assert_cmpuint (n, ==, 0);

@@ -33,7 +33,8 @@ tear_down (Fixture *fixture, gconstpointer data)
 static const GbMaterial *
 material_named (Fixture *fixture, const char *name)
 {
-  const GPtrArray *materials = gb_boat_roots (gb_project_get_boat (fixture->support->project), GB_RECORD_MATERIAL);
+  const GPtrArray *materials
+    = gb_boat_roots (gb_project_get_boat (fixture->support->project), GB_RECORD_MATERIAL);
 
   for (guint i = 0; i < materials->len; i++)
     if (g_str_equal (((const GbMaterial *) materials->pdata[i])->name, name))
@@ -79,8 +80,8 @@ test_of_ones_own (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (support_cell (grid, GB_RECORD_MATERIAL, material->rec.id, "figure"), ==, "–");
 
   /* The figure goes into the details beside the list. */
-  gtk_widget_grab_focus (gb_field_editor_get_input (
-    GB_FIELD_EDITOR (gb_inspector_find (GB_INSPECTOR (support_find (fixture->support->page, GB_TYPE_INSPECTOR)), "density"))));
+  gtk_widget_grab_focus (gb_field_editor_get_input (GB_FIELD_EDITOR (
+    gb_inspector_find (GB_INSPECTOR (support_find (fixture->support->page, GB_TYPE_INSPECTOR)), "density"))));
   support_type (fixture->support, "430");
   support_keys (fixture->support, "Return");
   support_until (material->density == 430);
@@ -111,7 +112,8 @@ test_weigh_a_sample (Fixture *fixture, gconstpointer data)
       support_until (!support_is_editing (fixture->support));
     }
   support_until (gb_material_figures (material_named (fixture, "Test ply")).n_samples == 1);
-  g_assert_cmpfloat_with_epsilon (gb_material_figures (material_named (fixture, "Test ply")).density, 600, 1e-9);
+  g_assert_cmpfloat_with_epsilon (gb_material_figures (material_named (fixture, "Test ply")).density, 600,
+                                  1e-9);
   g_assert_cmpstr (support_cell (grid, GB_RECORD_MATERIAL, 1, "figure"), ==, "600 kg/m³");
 }
 
@@ -133,15 +135,19 @@ test_stock (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (stock->name, ==, "Ply sheet 6 mm");
 
   /* The material is picked from the list that drops down. */
-  gtk_widget_grab_focus (gb_field_editor_get_input (GB_FIELD_EDITOR (gb_inspector_find (GB_INSPECTOR (inspector), "material"))));
+  gtk_widget_grab_focus (
+    gb_field_editor_get_input (GB_FIELD_EDITOR (gb_inspector_find (GB_INSPECTOR (inspector), "material"))));
   support_type (fixture->support, "test");
   support_keys (fixture->support, "Down Return");
   support_until (stock->material == 1);
 
-  gtk_widget_grab_focus (gb_field_editor_get_input (GB_FIELD_EDITOR (gb_inspector_find (GB_INSPECTOR (inspector), "price"))));
+  gtk_widget_grab_focus (
+    gb_field_editor_get_input (GB_FIELD_EDITOR (gb_inspector_find (GB_INSPECTOR (inspector), "price"))));
   support_type (fixture->support, "-5");
   support_keys (fixture->support, "Return");
-  support_until (gb_field_editor_get_complaint (GB_FIELD_EDITOR (gb_inspector_find (GB_INSPECTOR (inspector), "price"))) != NULL);
+  support_until (
+    gb_field_editor_get_complaint (GB_FIELD_EDITOR (gb_inspector_find (GB_INSPECTOR (inspector), "price")))
+    != NULL);
   g_assert_cmpint (stock->price, ==, GB_MONEY_UNKNOWN);
   support_keys (fixture->support, "ctrl+a");
   support_type (fixture->support, "48.50");

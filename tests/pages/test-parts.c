@@ -33,7 +33,8 @@ tear_down (Fixture *fixture, gconstpointer data)
 static const GbPart *
 part_named (Fixture *fixture, const char *name)
 {
-  return gb_boat_part (gb_project_get_boat (fixture->support->project), support_part (fixture->support, name));
+  return gb_boat_part (gb_project_get_boat (fixture->support->project),
+                       support_part (fixture->support, name));
 }
 
 static void
@@ -54,9 +55,11 @@ editor (Fixture *fixture, const char *field)
 static GtkWidget *
 find_words (GtkWidget *top, const char *text)
 {
-  if (GTK_IS_LABEL (top) && gtk_widget_get_mapped (top) && strstr (gtk_label_get_text (GTK_LABEL (top)), text) != NULL)
+  if (GTK_IS_LABEL (top) && gtk_widget_get_mapped (top)
+      && strstr (gtk_label_get_text (GTK_LABEL (top)), text) != NULL)
     return top;
-  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       GtkWidget *found = find_words (child, text);
 
@@ -78,7 +81,7 @@ act (Fixture *fixture, const char *action)
   g_assert_true (gtk_widget_activate_action (fixture->support->page, action, NULL));
 }
 
-/* Details --------------------------------------------------------------------------------------------------------------- */
+/* Details ------------------------------------------------------------------------------------------------ */
 
 static void
 test_facts (Fixture *fixture, gconstpointer data)
@@ -127,8 +130,11 @@ test_inspector_of_several (Fixture *fixture, gconstpointer data)
   gint64 ids[2] = { support_part (fixture->support, "Bottom"), support_part (fixture->support, "Side") };
 
   gb_grid_select (fixture->grid, ids, 2);
-  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (gb_field_editor_get_input (editor (fixture, "width")))), ==, "");
-  g_assert_cmpstr (gtk_entry_get_placeholder_text (GTK_ENTRY (gb_field_editor_get_input (editor (fixture, "width")))), ==, "various");
+  g_assert_cmpstr (
+    gtk_editable_get_text (GTK_EDITABLE (gb_field_editor_get_input (editor (fixture, "width")))), ==, "");
+  g_assert_cmpstr (
+    gtk_entry_get_placeholder_text (GTK_ENTRY (gb_field_editor_get_input (editor (fixture, "width")))), ==,
+    "various");
   gtk_widget_grab_focus (gb_field_editor_get_input (editor (fixture, "width")));
   support_type (fixture->support, "300");
   support_keys (fixture->support, "Return");
@@ -144,7 +150,8 @@ test_inspector_follows_takeoff (Fixture *fixture, gconstpointer data)
   go_to (fixture, "Bottom");
   g_assert_nonnull (editor (fixture, "thickness"));
   g_assert_null (editor (fixture, "mass"));
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (gb_field_editor_get_input (editor (fixture, "takeoff"))), GB_TAKEOFF_LUMP);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (gb_field_editor_get_input (editor (fixture, "takeoff"))),
+                              GB_TAKEOFF_LUMP);
   support_until (part_named (fixture, "Bottom")->takeoff == GB_TAKEOFF_LUMP);
   g_assert_nonnull (editor (fixture, "mass"));
   g_assert_null (editor (fixture, "thickness"));
@@ -159,17 +166,21 @@ test_scale (Fixture *fixture, gconstpointer data)
   const GbMass *mass;
 
   go_to (fixture, "Bottom");
-  gtk_widget_grab_focus (GTK_WIDGET (gtk_widget_get_next_sibling (find_words (fixture->support->page, "Scale says"))));
+  gtk_widget_grab_focus (
+    GTK_WIDGET (gtk_widget_get_next_sibling (find_words (fixture->support->page, "Scale says"))));
   support_type (fixture->support, "5.4");
   support_keys (fixture->support, "Return");
   support_until (gb_boat_n (gb_project_get_boat (fixture->support->project), GB_RECORD_WEIGHING) == 1);
-  mass = gb_rollup_part (&gb_project_get_findings (fixture->support->project)->rollup, part_named (fixture, "Bottom"));
+  mass = gb_rollup_part (&gb_project_get_findings (fixture->support->project)->rollup,
+                         part_named (fixture, "Bottom"));
   g_assert_cmpfloat_with_epsilon (mass->mass, 5.4, 1e-9);
   g_assert_true (page_says (fixture, "the take-off said 6 kg"));
-  g_assert_cmpstr (support_cell (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Bottom"), "basis"), ==, "A");
+  g_assert_cmpstr (
+    support_cell (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Bottom"), "basis"), ==,
+    "A");
 }
 
-/* Groups and what is unknown -------------------------------------------------------------------------------------------- */
+/* Groups and what is unknown ----------------------------------------------------------------------------- */
 
 static void
 test_group (Fixture *fixture, gconstpointer data)
@@ -226,7 +237,7 @@ test_next_unknown (Fixture *fixture, gconstpointer data)
   g_assert_true (page_says (fixture, "1 without a place"));
 }
 
-/* Outlines -------------------------------------------------------------------------------------------------------------- */
+/* Outlines ----------------------------------------------------------------------------------------------- */
 
 static GbOutlineEditor *
 open_outline (Fixture *fixture)
@@ -243,7 +254,8 @@ open_outline (Fixture *fixture)
         window = top;
     }
   g_assert_nonnull (window);
-  support_until (gtk_widget_get_mapped (GTK_WIDGET (window)) && gtk_widget_get_width (GTK_WIDGET (window)) > 0);
+  support_until (gtk_widget_get_mapped (GTK_WIDGET (window))
+                 && gtk_widget_get_width (GTK_WIDGET (window)) > 0);
   support_wait_for_draw (GTK_WIDGET (window));
   support_focus (fixture->support, window);
   return GB_OUTLINE_EDITOR (window);
@@ -260,10 +272,12 @@ test_outline_typed (Fixture *fixture, gconstpointer data)
   gtk_text_buffer_set_text (buffer, "0 0\n1000 400\n1000 0\n0 400\n", -1);
   g_assert_false (gtk_widget_is_sensitive (find_words (GTK_WIDGET (window), "Keep")));
   /* 1 m x 0.4 m with a hole of 0.1 m x 0.1 m: 0.39 m2. */
-  gtk_text_buffer_set_text (buffer, "0 0\n1000 0\n1 m 400 mm\n0 400\n\n100 100\n200 100\n200 200\n100 200\n", -1);
+  gtk_text_buffer_set_text (buffer, "0 0\n1000 0\n1 m 400 mm\n0 400\n\n100 100\n200 100\n200 200\n100 200\n",
+                            -1);
   words = find_words (GTK_WIDGET (window), "0.39 m²");
   g_assert_nonnull (words);
-  g_signal_emit_by_name (gtk_widget_get_ancestor (find_words (GTK_WIDGET (window), "Keep"), GTK_TYPE_BUTTON), "clicked");
+  g_signal_emit_by_name (gtk_widget_get_ancestor (find_words (GTK_WIDGET (window), "Keep"), GTK_TYPE_BUTTON),
+                         "clicked");
   support_until (part_named (fixture, "Side")->outline != NULL);
   /* 0.39 x 0.006 x 500 */
   support_until (page_says (fixture, "1.17 kg"));
@@ -292,7 +306,7 @@ test_outline_drawn (Fixture *fixture, gconstpointer data)
   g_assert_null (part_named (fixture, "Side")->outline);
 }
 
-/* Windows --------------------------------------------------------------------------------------------------------------- */
+/* Windows ------------------------------------------------------------------------------------------------ */
 
 static void
 test_empty (void)

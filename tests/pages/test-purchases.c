@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* A receipt entered as fast as it can be read: shop, then line after line; stock and parts by name; a return. */
+/* A receipt entered as fast as it can be read: shop, then line after line; stock and parts by name; a return.
+ */
 
 #include "boat/money.h"
 #include "pages/purchases-page.h"
