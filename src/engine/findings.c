@@ -27,7 +27,8 @@ gb_findings_find (GbFindings *findings, const GbBoat *boat, GbTouched touched, g
   /* None yet, or none there: then there is nothing to keep. */
   if (touched & GB_TOUCHED_HULLS || findings->hulls.hulls == NULL)
     gb_hull_set_find (&findings->hulls, boat);
-  gb_rollup_find (&findings->rollup, boat, &findings->hulls, G_MAXINT64);
+  if (touched & (GB_TOUCHED_HULLS | GB_TOUCHED_WEIGHTS) || findings->rollup.work == NULL)
+    gb_rollup_find (&findings->rollup, boat, &findings->hulls, G_MAXINT64);
   gb_flotation_find (&findings->flotation, boat, &findings->hulls, &findings->rollup);
   gb_costs_find (&findings->costs, boat, &findings->rollup, today);
 }

@@ -21,10 +21,13 @@ GbFindings *gb_findings_new (void);
 void gb_findings_free (GbFindings *findings);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbFindings, gb_findings_free)
 
-/* What an edit may have touched, so that what it cannot have touched is kept. */
+/* What an edit may have touched, so that what it cannot have touched is kept. Flotation and costs take little
+ * and are found every time. */
 typedef enum
 {
-  GB_TOUCHED_HULLS = 1 << 0, /* hulls, stations, offsets */
+  GB_TOUCHED_HULLS = 1 << 0,   /* hulls, stations, offsets; the skins' weights follow */
+  GB_TOUCHED_WEIGHTS = 1 << 1, /* all else that the roll-up reads: build, materials, samples, stock, parts,
+                                  weighings and their readings */
   GB_TOUCHED_ALL = 0xff,
 } GbTouched;
 

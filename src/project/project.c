@@ -93,15 +93,31 @@ new_changes_of_all (void)
   return changes;
 }
 
-/* The build has the units that a hull's trouble is told in. */
+/* What is found of the rows of each kind beyond flotation and costs; nothing of those that are not here. */
+static const GbTouched touched_by[GB_N_RECORDS] = {
+  /* The build has the units that a hull's trouble is told in. */
+  [GB_RECORD_BUILD] = GB_TOUCHED_HULLS | GB_TOUCHED_WEIGHTS,
+  [GB_RECORD_MATERIAL] = GB_TOUCHED_WEIGHTS,
+  [GB_RECORD_SAMPLE] = GB_TOUCHED_WEIGHTS,
+  [GB_RECORD_STOCK] = GB_TOUCHED_WEIGHTS,
+  [GB_RECORD_HULL] = GB_TOUCHED_HULLS,
+  [GB_RECORD_STATION] = GB_TOUCHED_HULLS,
+  [GB_RECORD_OFFSET] = GB_TOUCHED_HULLS,
+  [GB_RECORD_PART] = GB_TOUCHED_WEIGHTS,
+  [GB_RECORD_WEIGHING] = GB_TOUCHED_WEIGHTS,
+  [GB_RECORD_READING] = GB_TOUCHED_WEIGHTS,
+};
+
 static GbTouched
 what_is_touched (const GbChanges *changes)
 {
-  gboolean hulls = gb_changes_touch (changes, GB_RECORD_HULL) || gb_changes_touch (changes, GB_RECORD_STATION)
-                   || gb_changes_touch (changes, GB_RECORD_OFFSET)
-                   || gb_changes_touch (changes, GB_RECORD_BUILD);
+  GbTouched touched = 0;
 
-  return hulls ? GB_TOUCHED_ALL : GB_TOUCHED_ALL & ~GB_TOUCHED_HULLS;
+  if (changes->all)
+    return GB_TOUCHED_ALL;
+  for (guint i = 0; i < changes->changes->len; i++)
+    touched |= touched_by[g_array_index (changes->changes, GbChange, i).kind];
+  return touched;
 }
 
 gboolean

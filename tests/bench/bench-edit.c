@@ -160,6 +160,7 @@ measure_in (const char *folder, const char *where, const GbBoat *boat)
   print ("undo that", time_undo (project, REPEATS));
   print ("add a part, with a list and items of all parts", time_with_lists (project));
   print ("findings alone, hulls kept", time_findings (project, GB_TOUCHED_ALL & ~GB_TOUCHED_HULLS));
+  print ("findings alone, weights kept as well", time_findings (project, 0));
   print ("findings alone, all", time_findings (project, GB_TOUCHED_ALL));
   g_object_unref (project);
   g_unlink (path);

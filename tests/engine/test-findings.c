@@ -83,7 +83,7 @@ test_hulls_are_kept_unless_touched (void)
   g_assert_cmpuint (findings->hulls.n_hulls, ==, 1);
   mesh = findings->hulls.hulls[0].mesh;
   punt.plywood->thickness = 0.02;
-  gb_findings_find (findings, boat, 0, TODAY);
+  gb_findings_find (findings, boat, GB_TOUCHED_WEIGHTS, TODAY);
   g_assert_true (findings->hulls.hulls[0].mesh == mesh);
   assert_near (findings->rollup.boat.mass, 90, 1e-10);
 
@@ -91,6 +91,28 @@ test_hulls_are_kept_unless_touched (void)
   gb_findings_find (findings, boat, GB_TOUCHED_HULLS, TODAY);
   assert_near (findings->flotation.limit.displacement, 1500, 1e-9);
   assert_near (findings->rollup.boat.mass, (5 + 5 + 1) * 0.02 * 500, 1e-10);
+}
+
+/* Loads and money change no weight of the boat herself, and are found all the same. */
+static void
+test_weights_are_kept_unless_touched (void)
+{
+  Punt punt = new_punt ();
+  g_autoptr (GbBoat) boat = punt.boat;
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+  GbLoad *crew = gb_boat_all (boat, GB_RECORD_LOAD)->pdata[0];
+
+  gb_findings_find (findings, boat, 0, TODAY);
+  assert_near (findings->rollup.boat.mass, 45, 1e-10);
+  findings->rollup.parts[punt.skin->rec.index].unit_mass = 1; /* a mark that finding anew would wipe out */
+  crew->quantity = 3;
+  gb_findings_find (findings, boat, 0, TODAY);
+  g_assert_cmpfloat (gb_rollup_part (&findings->rollup, punt.skin)->unit_mass, ==, 1);
+  assert_near (findings->flotation.total, 45 + 4.5 + 240, 1e-9);
+  g_assert_cmpint (findings->costs.forecast, ==, 15000);
+
+  gb_findings_find (findings, boat, GB_TOUCHED_WEIGHTS, TODAY);
+  assert_near (gb_rollup_part (&findings->rollup, punt.skin)->unit_mass, 45, 1e-10);
 }
 
 /* Whatever is in a build, and whatever was found before, the same is found; each hull is closed or says why not. */
@@ -137,6 +159,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/findings/each-feeds-the-next", test_each_feeds_the_next);
   g_test_add_func ("/findings/hulls-are-kept-unless-touched", test_hulls_are_kept_unless_touched);
+  g_test_add_func ("/findings/weights-are-kept-unless-touched", test_weights_are_kept_unless_touched);
   g_test_add_func ("/findings/generated-builds", test_generated_builds);
   g_test_add_func ("/findings/an-empty-build-and-its-end", test_an_empty_build_and_its_end);
   return g_test_run ();
