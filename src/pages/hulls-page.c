@@ -14,9 +14,9 @@
 
 struct _GbHullsPage
 {
-  GtkBox parent_instance;
+  GbPage parent_instance;
 
-  GbProject *project;
+  GbProject *project; /* the page's own, borrowed */
   GbChartHost *charts;
   GbGridPane *hulls;
   GbGridPane *stations;
@@ -35,15 +35,7 @@ struct _GbHullsPage
   GbChartArea *draught;
 };
 
-G_DEFINE_FINAL_TYPE (GbHullsPage, gb_hulls_page, GTK_TYPE_BOX)
-
-enum
-{
-  PROP_0,
-  PROP_PROJECT,
-  N_PROPS
-};
-static GParamSpec *properties[N_PROPS];
+G_DEFINE_FINAL_TYPE (GbHullsPage, gb_hulls_page, GB_TYPE_PAGE)
 
 /* Nothing lives in this id: a table of it is empty. */
 #define NOBODY -1
@@ -210,11 +202,11 @@ add_load_action (GtkWidget *widget, const char *name, GVariant *parameter)
 /* Object ------------------------------------------------------------------------------------------------------------ */
 
 static void
-set_project (GbHullsPage *self, GbProject *project)
+gb_hulls_page_show (GbPage *page, GbProject *project)
 {
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_set_object (&self->project, project);
+  GbHullsPage *self = GB_HULLS_PAGE (page);
+
+  self->project = project;
   gb_chart_host_set_project (self->charts, project);
   gb_grid_pane_set_project (self->hulls, project);
   gb_grid_pane_set_project (self->stations, project);
@@ -231,38 +223,11 @@ set_project (GbHullsPage *self, GbProject *project)
 }
 
 static void
-gb_hulls_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      set_project (GB_HULLS_PAGE (object), g_value_get_object (value));
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-gb_hulls_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      g_value_set_object (value, GB_HULLS_PAGE (object)->project);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
 gb_hulls_page_dispose (GObject *object)
 {
   GbHullsPage *self = GB_HULLS_PAGE (object);
 
-  if (self->project != NULL)
-    set_project (self, NULL);
+  gb_page_set_project (GB_PAGE (self), NULL);
   g_clear_object (&self->charts);
   gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_HULLS_PAGE);
   G_OBJECT_CLASS (gb_hulls_page_parent_class)->dispose (object);
@@ -274,11 +239,8 @@ gb_hulls_page_class_init (GbHullsPageClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  object_class->set_property = gb_hulls_page_set_property;
-  object_class->get_property = gb_hulls_page_get_property;
   object_class->dispose = gb_hulls_page_dispose;
-  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  g_object_class_install_properties (object_class, N_PROPS, properties);
+  GB_PAGE_CLASS (klass)->show = gb_hulls_page_show;
 
   g_type_ensure (GB_TYPE_CHART_AREA);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/hulls-page.ui");

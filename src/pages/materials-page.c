@@ -24,9 +24,9 @@
 
 struct _GbMaterialsPage
 {
-  GtkBox parent_instance;
+  GbPage parent_instance;
 
-  GbProject *project;
+  GbProject *project; /* the page's own, borrowed */
   GbGridPane *materials;
   GbGridPane *samples;
   GbGridPane *stock;
@@ -45,15 +45,7 @@ struct _GbMaterialsPage
   GtkWidget *weigh_entry;
 };
 
-G_DEFINE_FINAL_TYPE (GbMaterialsPage, gb_materials_page, GTK_TYPE_BOX)
-
-enum
-{
-  PROP_0,
-  PROP_PROJECT,
-  N_PROPS
-};
-static GParamSpec *properties[N_PROPS];
+G_DEFINE_FINAL_TYPE (GbMaterialsPage, gb_materials_page, GB_TYPE_PAGE)
 
 /* Nothing lives in this id: a table of it is empty. */
 #define NOBODY -1
@@ -241,11 +233,11 @@ find_action (GtkWidget *widget, const char *name, GVariant *parameter)
 /* Object ------------------------------------------------------------------------------------------------------------ */
 
 static void
-set_project (GbMaterialsPage *self, GbProject *project)
+gb_materials_page_show (GbPage *page, GbProject *project)
 {
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_set_object (&self->project, project);
+  GbMaterialsPage *self = GB_MATERIALS_PAGE (page);
+
+  self->project = project;
   gb_grid_pane_set_project (self->materials, project);
   gb_grid_pane_set_project (self->samples, project);
   gb_grid_pane_set_project (self->stock, project);
@@ -262,38 +254,11 @@ set_project (GbMaterialsPage *self, GbProject *project)
 }
 
 static void
-gb_materials_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      set_project (GB_MATERIALS_PAGE (object), g_value_get_object (value));
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-gb_materials_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      g_value_set_object (value, GB_MATERIALS_PAGE (object)->project);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
 gb_materials_page_dispose (GObject *object)
 {
   GbMaterialsPage *self = GB_MATERIALS_PAGE (object);
 
-  if (self->project != NULL)
-    set_project (self, NULL);
+  gb_page_set_project (GB_PAGE (self), NULL);
   if (self->complaint != NULL)
     gtk_widget_unparent (GTK_WIDGET (self->complaint));
   self->complaint = NULL;
@@ -308,11 +273,8 @@ gb_materials_page_class_init (GbMaterialsPageClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  object_class->set_property = gb_materials_page_set_property;
-  object_class->get_property = gb_materials_page_get_property;
   object_class->dispose = gb_materials_page_dispose;
-  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  g_object_class_install_properties (object_class, N_PROPS, properties);
+  GB_PAGE_CLASS (klass)->show = gb_materials_page_show;
 
   g_type_ensure (GB_TYPE_SIDE_PANE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/materials-page.ui");

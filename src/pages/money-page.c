@@ -26,9 +26,9 @@ typedef enum
 
 struct _GbMoneyPage
 {
-  GtkBox parent_instance;
+  GbPage parent_instance;
 
-  GbProject *project;
+  GbProject *project; /* the page's own, borrowed */
   GbChartHost *charts;
   GbFactRow *facts[N_SUMS];
   GbGridPane *budget_pane;
@@ -42,15 +42,7 @@ struct _GbMoneyPage
   GtkBox *to_buy;
 };
 
-G_DEFINE_FINAL_TYPE (GbMoneyPage, gb_money_page, GTK_TYPE_BOX)
-
-enum
-{
-  PROP_0,
-  PROP_PROJECT,
-  N_PROPS
-};
-static GParamSpec *properties[N_PROPS];
+G_DEFINE_FINAL_TYPE (GbMoneyPage, gb_money_page, GB_TYPE_PAGE)
 
 static const struct
 {
@@ -97,16 +89,17 @@ go_to_stock_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-set_project (GbMoneyPage *self, GbProject *project)
+gb_money_page_show (GbPage *page, GbProject *project)
 {
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
+  GbMoneyPage *self = GB_MONEY_PAGE (page);
+
+  self->project = project;
   gb_chart_host_set_project (self->charts, project);
   gb_grid_pane_set_project (self->budget_pane, project);
   gb_grid_pane_set_project (self->to_buy_pane, project);
   for (guint i = 0; i < N_SUMS; i++)
     gb_fact_row_set_project (self->facts[i], project);
-  if (!g_set_object (&self->project, project) || project == NULL)
+  if (project == NULL)
     return;
   g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
@@ -114,38 +107,11 @@ set_project (GbMoneyPage *self, GbProject *project)
 }
 
 static void
-gb_money_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      set_project (GB_MONEY_PAGE (object), g_value_get_object (value));
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-gb_money_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      g_value_set_object (value, GB_MONEY_PAGE (object)->project);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
 gb_money_page_dispose (GObject *object)
 {
   GbMoneyPage *self = GB_MONEY_PAGE (object);
 
-  if (self->project != NULL)
-    set_project (self, NULL);
+  gb_page_set_project (GB_PAGE (self), NULL);
   g_clear_object (&self->charts);
   gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_MONEY_PAGE);
   G_OBJECT_CLASS (gb_money_page_parent_class)->dispose (object);
@@ -157,11 +123,8 @@ gb_money_page_class_init (GbMoneyPageClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  object_class->set_property = gb_money_page_set_property;
-  object_class->get_property = gb_money_page_get_property;
   object_class->dispose = gb_money_page_dispose;
-  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  g_object_class_install_properties (object_class, N_PROPS, properties);
+  GB_PAGE_CLASS (klass)->show = gb_money_page_show;
 
   g_type_ensure (GB_TYPE_CHART_AREA);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/money-page.ui");

@@ -19,9 +19,9 @@
 
 struct _GbPurchasesPage
 {
-  GtkBox parent_instance;
+  GbPage parent_instance;
 
-  GbProject *project;
+  GbProject *project; /* the page's own, borrowed */
   GbGridPane *receipts;
   GbGridPane *lines;
   gboolean started; /* the builder asked for the empty list */
@@ -31,15 +31,7 @@ struct _GbPurchasesPage
   GtkLabel *foot;
 };
 
-G_DEFINE_FINAL_TYPE (GbPurchasesPage, gb_purchases_page, GTK_TYPE_BOX)
-
-enum
-{
-  PROP_0,
-  PROP_PROJECT,
-  N_PROPS
-};
-static GParamSpec *properties[N_PROPS];
+G_DEFINE_FINAL_TYPE (GbPurchasesPage, gb_purchases_page, GB_TYPE_PAGE)
 
 /* Nothing lives in this id: a table of it is empty. */
 #define NOBODY -1
@@ -127,11 +119,11 @@ find_action (GtkWidget *widget, const char *name, GVariant *parameter)
 /* Object ------------------------------------------------------------------------------------------------------------ */
 
 static void
-set_project (GbPurchasesPage *self, GbProject *project)
+gb_purchases_page_show (GbPage *page, GbProject *project)
 {
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_set_object (&self->project, project);
+  GbPurchasesPage *self = GB_PURCHASES_PAGE (page);
+
+  self->project = project;
   self->started = FALSE;
   gb_grid_pane_set_project (self->receipts, project);
   gb_grid_pane_set_project (self->lines, project);
@@ -144,38 +136,11 @@ set_project (GbPurchasesPage *self, GbProject *project)
 }
 
 static void
-gb_purchases_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      set_project (GB_PURCHASES_PAGE (object), g_value_get_object (value));
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-gb_purchases_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      g_value_set_object (value, GB_PURCHASES_PAGE (object)->project);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
 gb_purchases_page_dispose (GObject *object)
 {
   GbPurchasesPage *self = GB_PURCHASES_PAGE (object);
 
-  if (self->project != NULL)
-    set_project (self, NULL);
+  gb_page_set_project (GB_PAGE (self), NULL);
   gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_PURCHASES_PAGE);
   G_OBJECT_CLASS (gb_purchases_page_parent_class)->dispose (object);
 }
@@ -186,11 +151,8 @@ gb_purchases_page_class_init (GbPurchasesPageClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  object_class->set_property = gb_purchases_page_set_property;
-  object_class->get_property = gb_purchases_page_get_property;
   object_class->dispose = gb_purchases_page_dispose;
-  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  g_object_class_install_properties (object_class, N_PROPS, properties);
+  GB_PAGE_CLASS (klass)->show = gb_purchases_page_show;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/purchases-page.ui");
   gtk_widget_class_bind_template_child (widget_class, GbPurchasesPage, stack);

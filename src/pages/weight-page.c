@@ -36,9 +36,9 @@ typedef enum
 
 struct _GbWeightPage
 {
-  GtkBox parent_instance;
+  GbPage parent_instance;
 
-  GbProject *project;
+  GbProject *project; /* the page's own, borrowed */
   GbChartHost *charts;
   GbFactRow *facts[N_FACTS];
 
@@ -53,15 +53,7 @@ struct _GbWeightPage
   GbWeighingLog *log;
 };
 
-G_DEFINE_FINAL_TYPE (GbWeightPage, gb_weight_page, GTK_TYPE_BOX)
-
-enum
-{
-  PROP_0,
-  PROP_PROJECT,
-  N_PROPS
-};
-static GParamSpec *properties[N_PROPS];
+G_DEFINE_FINAL_TYPE (GbWeightPage, gb_weight_page, GB_TYPE_PAGE)
 
 static GbWorking *
 work_mass (const GbBoat *boat, const GbFindings *findings)
@@ -291,15 +283,16 @@ place_cb (GbProject *project, const GbPlace *place, GbWeightPage *self)
 }
 
 static void
-set_project (GbWeightPage *self, GbProject *project)
+gb_weight_page_show (GbPage *page, GbProject *project)
 {
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
+  GbWeightPage *self = GB_WEIGHT_PAGE (page);
+
+  self->project = project;
   gb_chart_host_set_project (self->charts, project);
   gb_weighing_log_set_project (self->log, project);
   for (guint i = 0; i < N_FACTS; i++)
     gb_fact_row_set_project (self->facts[i], project);
-  if (!g_set_object (&self->project, project) || project == NULL)
+  if (project == NULL)
     return;
   g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
@@ -307,38 +300,11 @@ set_project (GbWeightPage *self, GbProject *project)
 }
 
 static void
-gb_weight_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      set_project (GB_WEIGHT_PAGE (object), g_value_get_object (value));
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-gb_weight_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  switch (id)
-    {
-    case PROP_PROJECT:
-      g_value_set_object (value, GB_WEIGHT_PAGE (object)->project);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
 gb_weight_page_dispose (GObject *object)
 {
   GbWeightPage *self = GB_WEIGHT_PAGE (object);
 
-  if (self->project != NULL)
-    set_project (self, NULL);
+  gb_page_set_project (GB_PAGE (self), NULL);
   g_clear_object (&self->charts);
   gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_WEIGHT_PAGE);
   G_OBJECT_CLASS (gb_weight_page_parent_class)->dispose (object);
@@ -350,11 +316,8 @@ gb_weight_page_class_init (GbWeightPageClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  object_class->set_property = gb_weight_page_set_property;
-  object_class->get_property = gb_weight_page_get_property;
   object_class->dispose = gb_weight_page_dispose;
-  properties[PROP_PROJECT] = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  g_object_class_install_properties (object_class, N_PROPS, properties);
+  GB_PAGE_CLASS (klass)->show = gb_weight_page_show;
 
   g_type_ensure (GB_TYPE_CHART_AREA);
   g_type_ensure (GB_TYPE_WEIGHING_LOG);
