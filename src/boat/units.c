@@ -106,17 +106,41 @@ ends_word (const char *start, const char *end)
   return !g_unichar_isalpha (last) || !g_unichar_isalpha (g_utf8_get_char (end));
 }
 
+/* The bytes that names begin with, in both cases. */
+static const gboolean *
+first_bytes (void)
+{
+  static gboolean begins[256];
+  static gsize once;
+
+  if (g_once_init_enter (&once))
+    {
+      for (const GbUnit *unit = units_table; unit->names[0] != NULL; unit++)
+        for (const char *const *name = unit->names; *name != NULL; name++)
+          begins[(guchar) g_ascii_tolower (**name)] = begins[(guchar) g_ascii_toupper (**name)] = TRUE;
+      g_once_init_leave (&once, 1);
+    }
+  return begins;
+}
+
 const GbUnit *
 gb_unit_match (const char *text, gsize *length)
 {
   const GbUnit *best = NULL;
+  char first = g_ascii_tolower (*text);
 
   *length = 0;
+  /* An outline asks this behind each of its numbers, and hardly ever is there a unit. */
+  if (!first_bytes ()[(guchar) first])
+    return NULL;
   for (const GbUnit *unit = units_table; unit->names[0] != NULL; unit++)
     for (const char *const *name = unit->names; *name != NULL; name++)
       {
-        gsize n = strlen (*name);
+        gsize n;
 
+        if (g_ascii_tolower (**name) != first)
+          continue;
+        n = strlen (*name);
         if (n > *length && g_ascii_strncasecmp (text, *name, n) == 0 && ends_word (text, text + n))
           {
             best = unit;
