@@ -150,9 +150,9 @@ show_money (GbStrip *self, const GbBuild *build, const GbFindings *f)
                              amount (costs->forecast) - amount (costs->spent), NAN, amount (costs->budget) };
 
   if (costs->budget == GB_MONEY_UNKNOWN)
-    words = g_strdup_printf (_ ("spent %s, forecast %s, no budget set"), spent, forecast);
+    words = g_strdup_printf (_ ("spent %s, forecast %s, no budget"), spent, forecast);
   else if (reading.state == GB_GAUGE_PASSED)
-    words = g_strdup_printf (_ ("spent %s, forecast %s, over the %s set"), spent, forecast, budget);
+    words = g_strdup_printf (_ ("spent %s, forecast %s, over %s"), spent, forecast, budget);
   else
     /* Translators: spent, budget, forecast. */
     words = g_strdup_printf (_ ("spent %s of %s, forecast %s"), spent, budget, forecast);
