@@ -20,6 +20,8 @@ struct _GbCell
   GtkWidget *editor;
   GbCompletion *completion;
   GbComplaint *complaint;
+  GtkWidget *retired; /* an editor that has ended, see gb_cell_stop() */
+  guint retire_id;
 
   GtkListItem *list_item; /* borrowed while bound */
   guint column;
@@ -64,11 +66,19 @@ gb_cell_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTo
 }
 
 static void
+drop_retired (GbCell *self)
+{
+  g_clear_handle_id (&self->retire_id, g_source_remove);
+  g_clear_pointer (&self->retired, gtk_widget_unparent);
+}
+
+static void
 gb_cell_dispose (GObject *object)
 {
   GbCell *self = GB_CELL (object);
 
   gb_cell_stop (self);
+  drop_retired (self);
   g_clear_pointer (&self->opener, gtk_widget_unparent);
   g_clear_pointer (&self->icon, gtk_widget_unparent);
   g_clear_pointer (&self->label, gtk_widget_unparent);
@@ -363,6 +373,18 @@ gb_cell_get_complaint (GbCell *self)
   return self->complaint != NULL ? gb_complaint_get_sentence (self->complaint) : NULL;
 }
 
+static gboolean
+retire_cb (gpointer user_data)
+{
+  GbCell *self = user_data;
+
+  self->retire_id = 0;
+  drop_retired (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* The editor may be ending because the focus is just leaving it, and the toolkit is not done with it then: it is
+ * hidden now and taken away in a moment. */
 void
 gb_cell_stop (GbCell *self)
 {
@@ -381,7 +403,10 @@ gb_cell_stop (GbCell *self)
   /* The focus goes to the cell first, so that it does not wander off to the first thing in the window. */
   if (gtk_widget_has_focus (editor))
     gtk_widget_grab_focus (GTK_WIDGET (self));
-  gtk_widget_unparent (editor);
+  gtk_widget_set_visible (editor, FALSE);
+  drop_retired (self);
+  self->retired = editor;
+  self->retire_id = g_idle_add (retire_cb, self);
   gtk_widget_set_visible (self->label, TRUE);
   show_icon (self, (self->flags & GB_CELL_TROUBLE) != 0);
 }

@@ -247,8 +247,8 @@ gb_grid_editor_left_cb (GbCell *cell, GbGrid *self)
 }
 
 /* A flag has no editor: it is on or off. */
-void
-gb_grid_toggle_flag (GbGrid *self, guint position, guint column_index)
+static void
+toggle_flag (GbGrid *self, guint position, guint column_index)
 {
   g_autoptr (GbGridRow) row = gb_grid_dup_row (self, position);
   GbColumn *column = gb_grid_column (self, column_index);
@@ -267,4 +267,15 @@ gb_grid_toggle_flag (GbGrid *self, guint position, guint column_index)
                            column->field, &value, &error))
     gb_grid_refuse (self, g_steal_pointer (&error));
   forget_edit (self);
+}
+
+void
+gb_grid_open_cell (GbGrid *self, guint position, guint column_index)
+{
+  const GbField *field = gb_grid_column (self, column_index)->field;
+
+  if (field != NULL && field->dim == GB_DIM_FLAG)
+    toggle_flag (self, position, column_index);
+  else
+    gb_grid_start_edit (self, position, column_index, NULL);
 }

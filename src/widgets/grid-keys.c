@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-grid-keys"
 
-/* Keys and clicks. The list view's own keys are not those of a table, so one controller in the capture phase
+/* Keys. The list view's own keys are not those of a table, so one controller in the capture phase
  * sees every key first, finds the cell that the focus is in, and says whether it used the key. While an
  * editor is open it gets what is left. */
 
@@ -238,6 +238,19 @@ key_moves (GbGrid *self, const Hand *hand, guint keyval, GdkModifierType state)
     }
 }
 
+/* On a cell that is picked from a list, Alt+Down is the usual key for the list. */
+static gboolean
+open_choices (GbGrid *self, const Hand *hand)
+{
+  const GbField *field = gb_grid_column (self, hand->column)->field;
+
+  if (field == NULL || !gb_field_has_choices (field)
+      || !gb_grid_start_edit (self, hand->position, hand->column, NULL))
+    return FALSE;
+  gb_cell_open_choices (self->edit_cell);
+  return TRUE;
+}
+
 static gboolean
 key_with_alt (GbGrid *self, const Hand *hand, guint keyval)
 {
@@ -247,16 +260,9 @@ key_with_alt (GbGrid *self, const Hand *hand, guint keyval)
       gb_grid_move_rows (self, -1);
       return TRUE;
     case GDK_KEY_Down:
-      {
-        const GbField *field = gb_grid_column (self, hand->column)->field;
-
-        /* On a cell that is picked from a list this is the usual key for the list. */
-        if (field != NULL && gb_field_has_choices (field))
-          return gb_grid_start_edit (self, hand->position, hand->column, NULL)
-                 && (gb_cell_open_choices (self->edit_cell), TRUE);
+      if (!open_choices (self, hand))
         gb_grid_move_rows (self, 1);
-        return TRUE;
-      }
+      return TRUE;
     case GDK_KEY_Right:
       gb_grid_indent (self, TRUE);
       return TRUE;
@@ -268,36 +274,53 @@ key_with_alt (GbGrid *self, const Hand *hand, guint keyval)
     }
 }
 
+static void
+new_part (GbGrid *self)
+{
+  gb_grid_new_row (self, GB_KIND_PART);
+}
+
+static void
+toggle_selected (GbGrid *self, guint position)
+{
+  GtkSelectionModel *selection = GTK_SELECTION_MODEL (self->selection);
+
+  if (gtk_selection_model_is_selected (selection, position))
+    gtk_selection_model_unselect_item (selection, position);
+  else
+    gtk_selection_model_select_item (selection, position, FALSE);
+}
+
+/* The verbs that Ctrl and a key stand for. */
+static gboolean
+control_verb (GbGrid *self, guint keyval)
+{
+  static const struct
+  {
+    guint keyval;
+    void (*verb) (GbGrid *self);
+  } verbs[] = {
+    { GDK_KEY_Return, new_part },     { GDK_KEY_KP_Enter, new_part }, { GDK_KEY_a, gb_grid_select_all },
+    { GDK_KEY_c, gb_grid_copy },      { GDK_KEY_x, gb_grid_cut },     { GDK_KEY_v, gb_grid_paste },
+    { GDK_KEY_d, gb_grid_duplicate }, { GDK_KEY_f, gb_grid_find },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (verbs); i++)
+    if (verbs[i].keyval == gdk_keyval_to_lower (keyval))
+      {
+        verbs[i].verb (self);
+        return TRUE;
+      }
+  return FALSE;
+}
+
 static gboolean
 key_with_control (GbGrid *self, const Hand *hand, guint keyval, GdkModifierType state)
 {
   gboolean shift = (state & GDK_SHIFT_MASK) != 0;
 
-  switch (gdk_keyval_to_lower (keyval))
+  switch (keyval)
     {
-    case GDK_KEY_Return:
-    case GDK_KEY_KP_Enter:
-      gb_grid_new_row (self, GB_KIND_PART);
-      return TRUE;
-    case GDK_KEY_a:
-      gb_grid_select_all (self);
-      return TRUE;
-    case GDK_KEY_c:
-    case GDK_KEY_Insert:
-      gb_grid_copy (self);
-      return TRUE;
-    case GDK_KEY_x:
-      gb_grid_cut (self);
-      return TRUE;
-    case GDK_KEY_v:
-      gb_grid_paste (self);
-      return TRUE;
-    case GDK_KEY_d:
-      gb_grid_duplicate (self);
-      return TRUE;
-    case GDK_KEY_f:
-      gb_grid_find (self);
-      return TRUE;
     case GDK_KEY_Right:
     case GDK_KEY_Left:
       if (!shift)
@@ -309,26 +332,12 @@ key_with_control (GbGrid *self, const Hand *hand, guint keyval, GdkModifierType 
       leave (self, shift ? GTK_DIR_TAB_BACKWARD : GTK_DIR_TAB_FORWARD);
       return TRUE;
     case GDK_KEY_space:
-      if (gtk_selection_model_is_selected (GTK_SELECTION_MODEL (self->selection), hand->position))
-        gtk_selection_model_unselect_item (GTK_SELECTION_MODEL (self->selection), hand->position);
-      else
-        gtk_selection_model_select_item (GTK_SELECTION_MODEL (self->selection), hand->position, FALSE);
+      toggle_selected (self, hand->position);
       return TRUE;
     default:
-      return FALSE;
+      /* With Shift these keys are the page's. */
+      return !shift && control_verb (self, keyval);
     }
-}
-
-/* Space turns a flag over, and opens what is in any other cell. */
-static void
-open_cell (GbGrid *self, const Hand *hand)
-{
-  const GbField *field = gb_grid_column (self, hand->column)->field;
-
-  if (field != NULL && field->dim == GB_DIM_FLAG)
-    gb_grid_toggle_flag (self, hand->position, hand->column);
-  else
-    gb_grid_start_edit (self, hand->position, hand->column, NULL);
 }
 
 static gboolean
@@ -360,7 +369,7 @@ key_plain (GbGrid *self, const Hand *hand, guint keyval, GdkModifierType state)
       gb_grid_start_edit (self, hand->position, hand->column, NULL);
       return TRUE;
     case GDK_KEY_space:
-      open_cell (self, hand);
+      gb_grid_open_cell (self, hand->position, hand->column);
       return TRUE;
     case GDK_KEY_BackSpace:
       return gb_grid_start_edit (self, hand->position, hand->column, "");
@@ -397,7 +406,17 @@ type_into (GbGrid *self, const Hand *hand, guint keyval, GtkEventController *key
                                            gb_cell_get_editor (self->edit_cell));
 }
 
-static void show_menu (GbGrid *self, double x, double y);
+/* Below the cell at hand. */
+static void
+show_menu_at_hand (GbGrid *self, const Hand *hand)
+{
+  graphene_point_t corner
+    = GRAPHENE_POINT_INIT (20, (float) gtk_widget_get_height (GTK_WIDGET (hand->cell)));
+  graphene_point_t at;
+
+  if (gtk_widget_compute_point (GTK_WIDGET (hand->cell), GTK_WIDGET (self->view), &corner, &at))
+    gb_grid_show_menu (self, at.x, at.y);
+}
 
 static gboolean
 key_pressed_cb (GbGrid *self, guint keyval, guint keycode, GdkModifierType all_state,
@@ -414,12 +433,7 @@ key_pressed_cb (GbGrid *self, guint keyval, guint keycode, GdkModifierType all_s
 
   if (keyval == GDK_KEY_Menu || (keyval == GDK_KEY_F10 && (state & GDK_SHIFT_MASK) != 0))
     {
-      graphene_point_t corner
-        = GRAPHENE_POINT_INIT (20, (float) gtk_widget_get_height (GTK_WIDGET (hand.cell)));
-      graphene_point_t at;
-
-      if (gtk_widget_compute_point (GTK_WIDGET (hand.cell), GTK_WIDGET (self->view), &corner, &at))
-        show_menu (self, at.x, at.y);
+      show_menu_at_hand (self, &hand);
       return GDK_EVENT_STOP;
     }
   if ((state & GDK_ALT_MASK) != 0)
@@ -432,101 +446,12 @@ key_pressed_cb (GbGrid *self, guint keyval, guint keycode, GdkModifierType all_s
          || type_into (self, &hand, keyval, keys);
 }
 
-/* Clicks ------------------------------------------------------------------------------------------------- */
-
-static void
-pressed_cb (GbGrid *self, int n_press, double x, double y, GtkGesture *click)
-{
-  GbCell *cell = gb_grid_pick_cell (self, x, y);
-  GdkModifierType state = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (click));
-  g_autoptr (GbGridRow) row = NULL;
-  Hand hand;
-
-  if (cell == NULL || gb_cell_is_editing (cell) || gb_cell_get_item (cell) == NULL)
-    return;
-  gtk_widget_grab_focus (GTK_WIDGET (cell));
-  /* What was being entered is kept or refused by now; a refused entry may have kept the rows from staying as
-   * they were. */
-  if (!find_hand (self, &hand) || hand.cell != cell)
-    return;
-  gb_grid_set_cursor (self, cell);
-  if ((state & GDK_SHIFT_MASK) == 0)
-    self->anchor = hand.position;
-  row = gb_grid_dup_row (self, hand.position);
-  if (n_press == 2 || (gb_grid_row_is_blank (row) && state == 0))
-    {
-      gtk_gesture_set_state (click, GTK_EVENT_SEQUENCE_CLAIMED);
-      gtk_selection_model_select_item (GTK_SELECTION_MODEL (self->selection), hand.position, TRUE);
-      open_cell (self, &hand);
-    }
-}
-
-/* Menu --------------------------------------------------------------------------------------------------- */
-
-static void
-show_menu (GbGrid *self, double x, double y)
-{
-  GdkRectangle at = { 0, 0, 1, 1 };
-  graphene_point_t point = GRAPHENE_POINT_INIT ((float) x, (float) y);
-  graphene_point_t own;
-
-  if (self->menu == NULL
-      || !gtk_widget_compute_point (GTK_WIDGET (self->view), GTK_WIDGET (self), &point, &own))
-    return;
-  at.x = (int) own.x;
-  at.y = (int) own.y;
-  gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &at);
-  gtk_popover_popup (GTK_POPOVER (self->menu));
-}
-
-/* The row under the pointer is selected first, unless it is already. */
-static void
-menu_pressed_cb (GbGrid *self, int n_press, double x, double y, GtkGesture *click)
-{
-  GbCell *cell = gb_grid_pick_cell (self, x, y);
-  guint position;
-
-  if (cell == NULL || gb_cell_is_editing (cell) || !gb_grid_commit (self))
-    return;
-  position = gb_cell_get_position (cell);
-  if (position == GTK_INVALID_LIST_POSITION)
-    return;
-  gtk_gesture_set_state (click, GTK_EVENT_SEQUENCE_CLAIMED);
-  if (!gtk_selection_model_is_selected (GTK_SELECTION_MODEL (self->selection), position))
-    gb_grid_move_to (self, position, gb_cell_get_column (cell), FALSE);
-  show_menu (self, x, y);
-}
-
-void
-gb_grid_set_menu (GbGrid *self, GMenuModel *menu)
-{
-  g_clear_pointer (&self->menu, gtk_widget_unparent);
-  if (menu == NULL)
-    return;
-  self->menu = gtk_popover_menu_new_from_model (menu);
-  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
-  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
-  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
-}
-
 void
 gb_grid_keys_init (GbGrid *self)
 {
   GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkGesture *click = gtk_gesture_click_new ();
-  GtkGesture *menu_click = gtk_gesture_click_new ();
 
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect_object (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self, G_CONNECT_SWAPPED);
   gtk_widget_add_controller (GTK_WIDGET (self->view), keys);
-
-  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_PRIMARY);
-  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (click), GTK_PHASE_CAPTURE);
-  g_signal_connect_object (click, "pressed", G_CALLBACK (pressed_cb), self, G_CONNECT_SWAPPED);
-  gtk_widget_add_controller (GTK_WIDGET (self->view), GTK_EVENT_CONTROLLER (click));
-
-  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (menu_click), GDK_BUTTON_SECONDARY);
-  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (menu_click), GTK_PHASE_CAPTURE);
-  g_signal_connect_object (menu_click, "pressed", G_CALLBACK (menu_pressed_cb), self, G_CONNECT_SWAPPED);
-  gtk_widget_add_controller (GTK_WIDGET (self->view), GTK_EVENT_CONTROLLER (menu_click));
 }

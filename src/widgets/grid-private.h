@@ -11,7 +11,8 @@ G_BEGIN_DECLS
  *   grid-columns.c    which columns there are, and how their cells look
  *   grid-columns-shown.c  which of them are shown
  *   grid-edit.c       one entry, from its start to its end
- *   grid-keys.c       keys and clicks
+ *   grid-keys.c       keys
+ *   grid-clicks.c     clicks, and the menu of the rows
  *   grid-verbs.c      what is done with selected rows
  *   grid-clipboard.c  rows to and from the clipboard
  *   grid-dnd.c        rows dragged */
@@ -103,11 +104,16 @@ void gb_grid_look (GbGrid *self, const GbColumn *column, GbGridRow *row, GbCellL
 gboolean gb_grid_start_edit (GbGrid *self, guint position, guint column, const char *initial);
 void gb_grid_cancel_edit (GbGrid *self);
 gboolean gb_grid_is_editing (GbGrid *self);
-void gb_grid_toggle_flag (GbGrid *self, guint position, guint column);
+/* Turns a flag over, or starts editing what is in any other cell. */
+void gb_grid_open_cell (GbGrid *self, guint position, guint column);
 void gb_grid_editor_left_cb (GbCell *cell, GbGrid *self);
 
 /* grid-keys.c */
 void gb_grid_keys_init (GbGrid *self);
+
+/* grid-clicks.c */
+void gb_grid_clicks_init (GbGrid *self);
+void gb_grid_show_menu (GbGrid *self, double x, double y); /* in the view's coordinates */
 
 /* grid-verbs.c */
 /* Where the rows that are pasted or added go: after the row at hand. */

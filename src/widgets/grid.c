@@ -402,6 +402,7 @@ gb_grid_new (const GbGridType *type)
   self->type = type;
   gb_grid_columns_init (self);
   gb_grid_keys_init (self);
+  gb_grid_clicks_init (self);
   gb_grid_dnd_init (self);
   return GTK_WIDGET (self);
 }

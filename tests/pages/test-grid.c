@@ -361,21 +361,79 @@ test_clipboard_as_text (Fixture *fixture, gconstpointer data)
   support_until (support_part (fixture->support, "Spar") != 0);
 }
 
-static void
-test_drag (Fixture *fixture, gconstpointer data)
-{
-  GbCell *lantern, *rig;
+/* By pointer ---------------------------------------------------------------------------------------------- */
 
-  go_to (fixture, "Lantern", "name");
-  support_wait_for_draw (GTK_WIDGET (fixture->support->window));
-  lantern = gb_grid_find_cell (
-    fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Lantern")),
-    "name");
-  rig = gb_grid_find_cell (
-    fixture->grid, support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, "Rig")),
-    "name");
-  support_drag (fixture->support, GTK_WIDGET (lantern), GTK_WIDGET (rig), 0.5);
+static GtkWidget *
+cell_of (Fixture *fixture, const char *part, const char *column)
+{
+  guint position = support_row (fixture->grid, GB_RECORD_PART, support_part (fixture->support, part));
+
+  return GTK_WIDGET (gb_grid_find_cell (fixture->grid, position, column));
+}
+
+static void
+test_clicks (Fixture *fixture, gconstpointer data)
+{
+  guint n;
+  g_autofree gint64 *ids = NULL;
+
+  /* A second click opens the cell; a click elsewhere keeps what was typed. */
+  support_click (fixture->support, cell_of (fixture, "Side", "name"), 0.6, 0.5, 2);
+  support_until (support_is_editing (fixture->support));
+  support_keys (fixture->support, "ctrl+a");
+  support_type (fixture->support, "Flank");
+  support_click (fixture->support, cell_of (fixture, "Mast", "total"), 0.5, 0.5, 1);
+  support_until (support_part (fixture->support, "Flank") != 0);
+
+  /* One click selects the row and puts the cursor there. */
+  support_until (focus_cell (fixture) == GB_CELL (cell_of (fixture, "Mast", "total")));
+  ids = gb_grid_dup_selected (fixture->grid, &n);
+  g_assert_cmpuint (n, ==, 1);
+  g_assert_cmpint (ids[0], ==, support_part (fixture->support, "Mast"));
+  g_assert_false (support_is_editing (fixture->support));
+
+  /* The blank row asks for a name at once. */
+  support_click (fixture->support, GTK_WIDGET (gb_grid_find_cell (fixture->grid, n_rows (fixture) - 1, "name")), 0.5,
+                 0.5, 1);
+  support_until (support_is_editing (fixture->support));
+  support_keys (fixture->support, "Escape");
+
+  /* The arrow of a group. */
+  support_click (fixture->support, gtk_widget_get_first_child (cell_of (fixture, "Hull", "name")), 0.5, 0.5, 1);
+  support_until (n_rows (fixture) == 6);
+}
+
+static void
+test_drag_into_group (Fixture *fixture, gconstpointer data)
+{
+  support_drag (fixture->support, cell_of (fixture, "Lantern", "name"), cell_of (fixture, "Rig", "name"), 0.5);
   support_until (part_named (fixture, "Lantern")->rec.owner == support_part (fixture->support, "Rig"));
+}
+
+static void
+test_drag_among_siblings (Fixture *fixture, gconstpointer data)
+{
+  support_drag (fixture->support, cell_of (fixture, "Transom", "name"), cell_of (fixture, "Bottom", "name"), 0.1);
+  support_until (part_named (fixture, "Transom")->rec.index < part_named (fixture, "Bottom")->rec.index);
+  g_assert_cmpint (part_named (fixture, "Transom")->rec.owner, ==, support_part (fixture->support, "Hull"));
+  support_drag (fixture->support, cell_of (fixture, "Transom", "name"), cell_of (fixture, "Side", "name"), 0.9);
+  support_until (part_named (fixture, "Transom")->rec.index > part_named (fixture, "Side")->rec.index);
+}
+
+/* All that is selected goes along; a group does not go into itself. */
+static void
+test_drag_several (Fixture *fixture, gconstpointer data)
+{
+  gint64 ids[2] = { support_part (fixture->support, "Side"), support_part (fixture->support, "Transom") };
+
+  gb_grid_select (fixture->grid, ids, 2);
+  support_drag (fixture->support, cell_of (fixture, "Side", "name"), cell_of (fixture, "Rig", "name"), 0.5);
+  support_until (part_named (fixture, "Side")->rec.owner == support_part (fixture->support, "Rig"));
+  g_assert_cmpint (part_named (fixture, "Transom")->rec.owner, ==, support_part (fixture->support, "Rig"));
+  g_assert_cmpstr (gb_project_get_undo_words (fixture->support->project), ==, "move of 2 parts");
+
+  support_drag (fixture->support, cell_of (fixture, "Rig", "name"), cell_of (fixture, "Mast", "name"), 0.9);
+  g_assert_cmpint (part_named (fixture, "Rig")->rec.owner, ==, 0);
 }
 
 /* Finding and columns ------------------------------------------------------------------------------------ */
@@ -469,7 +527,10 @@ main (int argc, char **argv)
   ADD ("/grid/duplicate", test_duplicate);
   ADD ("/grid/clipboard", test_clipboard);
   ADD ("/grid/clipboard-as-text", test_clipboard_as_text);
-  ADD ("/grid/drag", test_drag);
+  ADD ("/grid/clicks", test_clicks);
+  ADD ("/grid/drag-into-group", test_drag_into_group);
+  ADD ("/grid/drag-among-siblings", test_drag_among_siblings);
+  ADD ("/grid/drag-several", test_drag_several);
   ADD ("/grid/find", test_find);
   ADD ("/grid/columns", test_columns);
   ADD ("/grid/handlers", test_handlers);
