@@ -50,9 +50,10 @@ gb_quantity_format_off (double off, double whole, GbDimension dim, GbUnits units
   return gb_quantity_format (round_as (fabs (off), whole, gb_quantity_factor (dim, units)), dim, units);
 }
 
+#define LEAST_LENGTH 0.00005
+
 char *
 gb_length_format (double length, GbUnits units)
 {
-  /* Adding zero makes a minus zero plain. */
-  return gb_quantity_format (rint (length * 1e4) / 1e4 + 0.0, GB_DIM_LENGTH, units);
+  return gb_quantity_format (fabs (length) < LEAST_LENGTH ? 0 : length, GB_DIM_LENGTH, units);
 }

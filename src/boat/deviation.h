@@ -14,7 +14,7 @@ char *gb_quantity_format_with_sd (double value, double sd, GbDimension dim, GbUn
 /* How far @whole is off: the size of @off, rounded to the last place that @whole is shown with. Free the result. */
 char *gb_quantity_format_off (double off, double whole, GbDimension dim, GbUnits units);
 
-/* A computed place or draught: to a tenth of a millimetre, below which a computed figure says nothing. Free the result. */
+/* A computed place or draught: what is less than half a tenth of a millimetre is 0, since a computed figure says nothing there. Free the result. */
 char *gb_length_format (double length, GbUnits units);
 
 G_END_DECLS

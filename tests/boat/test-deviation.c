@@ -55,6 +55,8 @@ test_off_and_lengths (void)
 {
   assert_text (gb_quantity_format_off (-0.5849, 35.6, GB_DIM_MASS, GB_UNITS_METRIC), "0.6 kg");
   assert_text (gb_length_format (-1e-18, GB_UNITS_METRIC), "0 mm");
+  assert_text (gb_length_format (0.36746, GB_UNITS_METRIC), "367 mm");
+  assert_text (gb_length_format (0.0042, GB_UNITS_METRIC), "4.2 mm");
   assert_text (gb_length_format (NAN, GB_UNITS_METRIC), "–");
 }
 
