@@ -159,10 +159,19 @@ feet_and_inches (double inches, gboolean bare)
 
 /* Display ------------------------------------------------------------------------------------------------ */
 
+/* Less than an atom of length is what rounding left of nothing: moments to port and to starboard that cancel. */
+#define ROUNDING_LENGTH 1e-10
+
+static double
+without_rounding (double value, GbDimension dim)
+{
+  return dim == GB_DIM_LENGTH && fabs (value) < ROUNDING_LENGTH ? 0 : value;
+}
+
 static char *
 shown_digits (double value, GbDimension dim, GbUnits units)
 {
-  double v = in_shown_unit (value, gb_dimension_shown (dim, units));
+  double v = in_shown_unit (without_rounding (value, dim), gb_dimension_shown (dim, units));
 
   switch (dim)
     {
@@ -230,7 +239,7 @@ gb_quantity_format (double value, GbDimension dim, GbUnits units)
     return g_strdup (DASH);
   if (dim == GB_DIM_LENGTH && units == GB_UNITS_FEET)
     {
-      digits = feet_and_inches (in_shown_unit (value, unit), FALSE);
+      digits = feet_and_inches (in_shown_unit (without_rounding (value, dim), unit), FALSE);
       return gb_with_decimal_sign (digits);
     }
   fitting = fitting_unit (value, dim, units);

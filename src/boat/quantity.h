@@ -28,7 +28,8 @@ GQuark gb_quantity_error_quark (void);
 gboolean gb_quantity_parse (const char *text, GbDimension dim, GbUnits units, double *value, GError **error);
 
 /* Shows @value, with its unit: three significant figures for masses (grams below 100 g, ounces below a pound), whole millimetres (tenths
- * below 10 mm) or sixteenths of an inch for lengths, and so on. A figure before the decimal sign is never rounded away. NAN gives an en
+ * below 10 mm) or sixteenths of an inch for lengths, and so on. A figure before the decimal sign is never rounded away; a
+ * length below a ten-millionth of a millimetre is nothing. NAN gives an en
  * dash. Uses the locale's decimal sign. What is shown can be entered again. Free the result. */
 char *gb_quantity_format (double value, GbDimension dim, GbUnits units);
 

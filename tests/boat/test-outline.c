@@ -201,6 +201,27 @@ test_many_points (void)
   g_assert_nonnull (strstr (error->message, "too many points"));
 }
 
+/* A million characters are refused before there is time to notice. */
+static void
+test_hostile_lengths (void)
+{
+  static const char *const pieces[] = { "0 0,", ";", "1", " ", "mm ", "\xc2\xb5" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (pieces); i++)
+    {
+      g_autoptr (GString) text = g_string_sized_new (1000000);
+      g_autoptr (GError) error = NULL;
+
+      while (text->len < 1000000)
+        g_string_append (text, pieces[i]);
+      g_test_timer_start ();
+      g_assert_null (gb_outline_parse (text->str, &error));
+      /* The machine may be busy; a search through all of it again and again would take minutes. */
+      g_assert_cmpfloat (g_test_timer_elapsed (), <, 5);
+      g_assert_cmpuint (strlen (error->message), <, 300);
+    }
+}
+
 static void
 test_garbage_never_harms (void)
 {
@@ -231,6 +252,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/outline/properties-of-a-triangle", test_properties_of_a_triangle);
   g_test_add_func ("/outline/swapped-points-cross", test_swapped_points_cross);
   g_test_add_func ("/outline/many-points", test_many_points);
+  g_test_add_func ("/outline/hostile-lengths", test_hostile_lengths);
   g_test_add_func ("/outline/garbage-never-harms", test_garbage_never_harms);
   return g_test_run ();
 }

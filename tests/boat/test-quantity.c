@@ -3,6 +3,7 @@
 /* Entries as builders type them, what is said about those that mean nothing, and display. */
 
 #include "boat/quantity.h"
+#include "boat/units.h"
 
 #include <locale.h>
 #include <math.h>
@@ -148,6 +149,27 @@ test_entries (void)
     }
 }
 
+/* Every name, in both cases, is found as a whole; what begins none is no unit. */
+static void
+test_names_of_units (void)
+{
+  gsize length;
+
+  for (const GbUnit *unit = gb_units_all (); unit->names[0] != NULL; unit++)
+    for (const char *const *name = unit->names; *name != NULL; name++)
+      {
+        g_autofree char *upper = g_ascii_strup (*name, -1);
+
+        g_assert_true (gb_unit_match (*name, &length) == unit);
+        g_assert_cmpuint (length, ==, strlen (*name));
+        g_assert_true (gb_unit_match (upper, &length) == unit);
+      }
+  g_assert_null (gb_unit_match ("", &length));
+  g_assert_cmpuint (length, ==, 0);
+  g_assert_null (gb_unit_match ("0.4", &length));
+  g_assert_null (gb_unit_match ("mast", &length));
+}
+
 static void
 test_exact_entries (void)
 {
@@ -261,6 +283,10 @@ test_display (void)
     { 0.00005, GB_DIM_LENGTH, METRIC, "0.05 mm", "0.05" },
     { 0, GB_DIM_LENGTH, METRIC, "0 mm", "0" },
     { -0.0, GB_DIM_LENGTH, METRIC, "0 mm", "0" },
+    /* What rounding leaves of moments that cancel; and a length that is small, but one. */
+    { 1e-15, GB_DIM_LENGTH, METRIC, "0 mm", "0" },
+    { -1e-15, GB_DIM_LENGTH, FEET, "0\"", "0" },
+    { 1e-9, GB_DIM_LENGTH, METRIC, "0.000001 mm", "0.000001" },
     { 66.375 * 0.0254, GB_DIM_LENGTH, FEET, "5' 6 3/8\"", "66 3/8" },
     { -66.375 * 0.0254, GB_DIM_LENGTH, FEET, "-5' 6 3/8\"", "-66 3/8" },
     { 0.3048, GB_DIM_LENGTH, FEET, "1'", "12" },
@@ -448,6 +474,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/quantity/entries", test_entries);
+  g_test_add_func ("/quantity/names-of-units", test_names_of_units);
   g_test_add_func ("/quantity/exact-entries", test_exact_entries);
   g_test_add_func ("/quantity/refusals", test_refusals);
   g_test_add_func ("/quantity/long-and-deep-entries-are-refused", test_long_and_deep_entries_are_refused);
