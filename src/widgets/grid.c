@@ -230,11 +230,34 @@ place_cb (GbGrid *self, const GbPlace *place)
 
 /* Search ------------------------------------------------------------------------------------------------- */
 
+/* TRUE if there is a row of a record. */
+static gboolean
+shows_anything (GbGrid *self)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (self->rows));
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autoptr (GbGridRow) row = gb_grid_dup_row (self, i);
+
+      if (gb_grid_row_get_id (row) > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 search_changed_cb (GbGrid *self)
 {
-  if (self->rows != NULL)
-    gb_grid_rows_set_filter (self->rows, gtk_editable_get_text (GTK_EDITABLE (self->search_entry)));
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->search_entry));
+
+  if (self->rows == NULL)
+    return;
+  gb_grid_rows_set_filter (self->rows, text);
+  if (*text != '\0' && !shows_anything (self))
+    gtk_widget_add_css_class (self->search_entry, "error");
+  else
+    gtk_widget_remove_css_class (self->search_entry, "error");
 }
 
 /* From the search to the first row that was found; past the groups that only hold it. */

@@ -454,6 +454,8 @@ test_find (Fixture *fixture, gconstpointer data)
   support_until (focus_cell (fixture) != NULL
                  && g_str_equal (gb_cell_get_text (focus_cell (fixture)), "Mast"));
   support_keys (fixture->support, "ctrl+f");
+  support_type (fixture->support, "zzz");
+  support_until (gtk_widget_has_css_class (search, "error"));
   support_keys (fixture->support, "Escape");
   support_until (n_rows (fixture) == 9);
 }
