@@ -172,11 +172,12 @@ offer_things (GbGrid *grid)
 }
 
 static const GbGridColumn line_columns[] = {
-  { .name = "what", .width = 26, .look = look_what },
+  { .name = "what", .width = 20, .look = look_what },
+  { .name = "price", .width = 8 },
   { .name = "total", .title = N_ ("Comes to"), .width = 10, .is_number = TRUE, .look = look_line_total },
   { NULL },
 };
-static const char *const line_shown[] = { "what", "quantity", "price", "discount", "total", "kind", "category", NULL };
+static const char *const line_shown[] = { "what", "quantity", "price", "total", "discount", "kind", "category", NULL };
 const GbGridType gb_line_grid_type = {
   .kind = GB_RECORD_LINE,
   .shown = line_shown,

@@ -302,7 +302,7 @@ add_column (GbGrid *self, const char *name, const GbField *field, const GbGridCo
   column->field = field;
   column->spec = spec;
   column->index = self->columns->len;
-  column->is_number = spec != NULL ? spec->is_number : is_number_field (field);
+  column->is_number = (spec != NULL && spec->is_number) || (field != NULL && is_number_field (field));
   g_ptr_array_add (self->columns, column);
   make_view_column (self, column);
 }
