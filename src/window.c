@@ -31,7 +31,7 @@ static const struct
 } pages[] = {
   { "parts", N_ ("Parts"), "gb-parts-symbolic", gb_parts_page_get_type, "parts.add", N_ ("Part"), "parts.find",
     { GB_RECORD_PART, GB_RECORD_WEIGHING, GB_N_RECORDS } },
-  { "materials", N_ ("Materials"), "gb-materials-symbolic", gb_materials_page_get_type, "materials.add", N_ ("Material"),
+  { "materials", N_ ("Materials"), "gb-materials-symbolic", gb_materials_page_get_type, "materials.add", N_ ("Add"),
     "materials.find", { GB_RECORD_MATERIAL, GB_RECORD_SAMPLE, GB_RECORD_STOCK, GB_N_RECORDS } },
   { "purchases", N_ ("Purchases"), "gb-purchases-symbolic", gb_purchases_page_get_type, "purchases.add", N_ ("Receipt"),
     "purchases.find", { GB_RECORD_PURCHASE, GB_RECORD_LINE, GB_N_RECORDS } },
