@@ -84,12 +84,15 @@ static void
 update_side (GbPartsPage *self)
 {
   g_autofree gint64 *ids = NULL;
+  g_autofree gint64 *tops = NULL;
   gboolean boat = gb_grid_is_boat_selected (self->grid);
-  guint n;
+  guint n, n_tops;
 
   ids = gb_grid_dup_selected (self->grid, &n);
+  /* What lies in a selected group is in its sum already. */
+  tops = gb_grid_dup_selected_tops (self->grid, &n_tops);
   boat = boat && n == 0;
-  gb_part_facts_show (self->facts, self->project, ids, n, boat);
+  gb_part_facts_show (self->facts, self->project, tops, n_tops, boat);
   if (boat)
     gb_inspector_show (GB_INSPECTOR (self->inspector), self->project, GB_RECORD_BUILD, (const gint64[]){ 1 },
                        1);

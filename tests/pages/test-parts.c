@@ -2,6 +2,8 @@
 
 /* The parts page round its table: details, scale, groups, what is unknown, outlines, two windows. */
 
+#include "pages/part-facts.h"
+#include "pages/part-sums.h"
 #include "pages/parts-page.h"
 #include "support.h"
 #include "widgets/field-editor.h"
@@ -93,6 +95,23 @@ test_facts (Fixture *fixture, gconstpointer data)
   support_until (page_says (fixture, "No mass yet"));
   gb_grid_select_all (fixture->grid);
   support_until (page_says (fixture, "rows selected"));
+}
+
+/* A group and what lies in it, both selected, count once: the details say the sum of the groups alone. */
+static void
+test_facts_of_all_count_once (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *facts = support_find (fixture->support->page, GB_TYPE_PART_FACTS);
+  g_autofree gint64 *tops = NULL;
+  g_autofree char *words = NULL;
+  guint n_tops, n_all;
+
+  gb_grid_select_all (fixture->grid);
+  g_free (gb_grid_dup_selected (fixture->grid, &n_all));
+  tops = gb_grid_dup_selected_tops (fixture->grid, &n_tops);
+  g_assert_cmpuint (n_tops, <, n_all);
+  words = gb_part_sums_selected (fixture->support->project, tops, n_tops);
+  support_until (find_words (facts, words) != NULL);
 }
 
 static void
@@ -387,6 +406,7 @@ main (int argc, char **argv)
   support_init (&argc, &argv);
 #define ADD(path, func) g_test_add (path, Fixture, NULL, set_up, func, tear_down)
   ADD ("/parts/facts", test_facts);
+  ADD ("/parts/facts-of-all-count-once", test_facts_of_all_count_once);
   ADD ("/parts/inspector-edits", test_inspector_edits);
   ADD ("/parts/inspector-of-several", test_inspector_of_several);
   ADD ("/parts/inspector-follows-takeoff", test_inspector_follows_takeoff);
