@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* The hulls page by keys: a hull with its stations and points, and what is wrong with it until it is whole. */
+
+#include "pages/hulls-page.h"
+#include "support.h"
+
+#include <math.h>
+
+static const GbHullShape *
+shape (Support *support)
+{
+  return &gb_project_get_findings (support->project)->hulls.hulls[0];
+}
+
+static guint
+count (Support *support, GbRecordKind kind)
+{
+  return gb_boat_n (gb_project_get_boat (support->project), kind);
+}
+
+/* Types @text into the blank row of the table of @kind; one more record is there then. */
+static void
+enter (Support *support, GbRecordKind kind, const char *text)
+{
+  guint before = count (support, kind);
+
+  gb_grid_start_blank (support_grid (support->page, kind));
+  support_until (support_is_editing (support));
+  support_type (support, text);
+  support_keys (support, "Return");
+  support_until (count (support, kind) == before + 1);
+}
+
+/* A box of 2 m x 1 m x 0.4 m by two stations of three points: 999 kg/m3 or so times its volume at the brim. */
+static void
+test_hull_by_stations (void)
+{
+  static const char *const stations[] = { "0", "2000" };
+  g_autoptr (GbBoat) boat = gb_boat_new ();
+  g_autoptr (Support) support = support_new_for (boat);
+  const GbFlotation *flotation;
+
+  support_show (support, g_object_new (GB_TYPE_HULLS_PAGE, NULL), 1100, 700);
+  gtk_widget_activate_action (support->page, "hulls.add", NULL);
+  support_until (support_is_editing (support));
+  support_type (support, "Box");
+  support_keys (support, "Return");
+  support_until (count (support, GB_RECORD_HULL) == 1);
+  g_assert_nonnull (shape (support)->trouble);
+
+  for (guint i = 0; i < G_N_ELEMENTS (stations); i++)
+    {
+      const GbStation *station;
+
+      enter (support, GB_RECORD_STATION, stations[i]);
+      station = gb_boat_all (gb_project_get_boat (support->project), GB_RECORD_STATION)->pdata[i];
+      gb_grid_go_to (support_grid (support->page, GB_RECORD_STATION), GB_RECORD_STATION, station->rec.id, "x", TRUE);
+      support_until (gb_grid_get_owner (support_grid (support->page, GB_RECORD_OFFSET)) == station->rec.id);
+      /* Keel, chine and sheer; a new point starts at the height of the one before. */
+      enter (support, GB_RECORD_OFFSET, "0");
+      enter (support, GB_RECORD_OFFSET, "500");
+      enter (support, GB_RECORD_OFFSET, "500");
+      gb_grid_go_to (support_grid (support->page, GB_RECORD_OFFSET), GB_RECORD_OFFSET,
+                     ((const GbRecord *) gb_record_children (&station->rec)->pdata[2])->id, "z", TRUE);
+      support_type (support, "400");
+      support_keys (support, "Return");
+      support_until (((const GbOffset *) gb_record_children (&station->rec)->pdata[2])->z == 0.4);
+    }
+
+  g_assert_null (shape (support)->trouble);
+  flotation = &gb_project_get_findings (support->project)->flotation;
+  /* L B (D - freeboard) x density: exact for a box. */
+  g_assert_cmpfloat_with_epsilon (flotation->limit.displacement,
+                                  2 * 1 * (0.4 - gb_project_get_build (support->project)->freeboard) * flotation->water_density, 1e-6);
+}
+
+int
+main (int argc, char **argv)
+{
+  support_init (&argc, &argv);
+  g_test_add_func ("/hulls/hull-by-stations", test_hull_by_stations);
+  return g_test_run ();
+}
