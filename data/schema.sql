@@ -1,4 +1,4 @@
--- One build of a boat: schema version 1 (PRAGMA user_version). Compiled into the program; each file keeps it, remarks and all.
+-- One build of a boat: schema version 2 (PRAGMA user_version). Compiled into the program; each file keeps it, remarks and all.
 --
 -- A table for each kind of record, with the columns of the field table (src/boat/fields-table.c) in its order, after
 --   id        never used again, also when the record is gone
@@ -116,6 +116,7 @@ CREATE TABLE hull (
   form TEXT NOT NULL CHECK (form IN ('stations', 'block', 'pipe', 'prism')),
   pair INTEGER NOT NULL CHECK (pair IN (0, 1)),
   edge TEXT NOT NULL CHECK (edge IN ('open', 'closed')),
+  inside INTEGER NOT NULL CHECK (inside IN (0, 1)),
   x REAL CHECK (x BETWEEN -100 AND 100), -- m
   y REAL CHECK (y BETWEEN -100 AND 100), -- m
   z REAL CHECK (z BETWEEN -100 AND 100), -- m
@@ -149,6 +150,29 @@ CREATE TABLE offset (
   z REAL CHECK (z BETWEEN -100 AND 100) -- m
 ) STRICT;
 CREATE INDEX offset_owner ON offset (owner);
+
+-- Edges beside a hull's own that must stay dry, and their corners.
+CREATE TABLE opening (
+  id INTEGER PRIMARY KEY AUTOINCREMENT CHECK (id BETWEEN 1 AND 1000000000000),
+  owner INTEGER NOT NULL REFERENCES hull ON DELETE CASCADE,
+  position REAL NOT NULL CHECK (abs(position) <= 1e15),
+  typed TEXT CHECK (length(typed) <= 100000),
+  name TEXT CHECK (length(name) <= 1000),
+  ring INTEGER NOT NULL CHECK (ring IN (0, 1)),
+  pair INTEGER NOT NULL CHECK (pair IN (0, 1))
+) STRICT;
+CREATE INDEX opening_owner ON opening (owner);
+
+CREATE TABLE corner (
+  id INTEGER PRIMARY KEY AUTOINCREMENT CHECK (id BETWEEN 1 AND 1000000000000),
+  owner INTEGER NOT NULL REFERENCES opening ON DELETE CASCADE,
+  position REAL NOT NULL CHECK (abs(position) <= 1e15),
+  typed TEXT CHECK (length(typed) <= 100000),
+  x REAL CHECK (x BETWEEN -100 AND 100), -- m
+  y REAL CHECK (y BETWEEN -100 AND 100), -- m
+  z REAL CHECK (z BETWEEN -100 AND 100) -- m
+) STRICT;
+CREATE INDEX corner_owner ON corner (owner);
 
 -- Parts and groups: a part without an owner stands at the top. A part's place is its centre, a group's its origin.
 CREATE TABLE part (
@@ -238,6 +262,8 @@ CREATE TABLE condition (
   position REAL NOT NULL CHECK (abs(position) <= 1e15),
   typed TEXT CHECK (length(typed) <= 100000),
   name TEXT CHECK (length(name) <= 1000),
+  heeling_moment REAL CHECK (heeling_moment BETWEEN -1000000 AND 1000000), -- kg m
+  holding REAL CHECK (holding BETWEEN 0 AND 1),
   notes TEXT CHECK (length(notes) <= 100000)
 ) STRICT;
 
@@ -247,16 +273,85 @@ CREATE TABLE load (
   position REAL NOT NULL CHECK (abs(position) <= 1e15),
   typed TEXT CHECK (length(typed) <= 100000),
   name TEXT CHECK (length(name) <= 1000),
-  kind TEXT NOT NULL CHECK (kind IN ('person', 'gear', 'water', 'other')),
+  kind TEXT NOT NULL CHECK (kind IN ('person', 'gear', 'water', 'ballast', 'motor', 'cargo', 'pull', 'other')),
   quantity REAL CHECK (quantity BETWEEN 0 AND 1000000),
   mass REAL CHECK (mass > 0 AND mass <= 1000000), -- kg
   spread REAL CHECK (spread BETWEEN 0 AND 2),
+  posture TEXT NOT NULL CHECK (posture IN ('centre', 'sitting', 'standing')),
+  above REAL CHECK (above BETWEEN 0 AND 3), -- m
   x REAL CHECK (x BETWEEN -100 AND 100), -- m
   y REAL CHECK (y BETWEEN -100 AND 100), -- m
   z REAL CHECK (z BETWEEN -100 AND 100), -- m
+  tank_length REAL CHECK (tank_length > 0 AND tank_length <= 100), -- m
+  tank_width REAL CHECK (tank_width > 0 AND tank_width <= 100), -- m
+  tank_height REAL CHECK (tank_height > 0 AND tank_height <= 100), -- m
+  liquid_density REAL CHECK (liquid_density > 0 AND liquid_density <= 25000), -- kg/m3
+  horsepower REAL CHECK (horsepower > 0 AND horsepower <= 1000),
+  dip REAL CHECK (dip BETWEEN -1.5708 AND 1.5708), -- rad
+  bearing REAL CHECK (bearing BETWEEN -3.1416 AND 3.1416), -- rad
   notes TEXT CHECK (length(notes) <= 100000)
 ) STRICT;
 CREATE INDEX load_owner ON load (owner);
+
+-- Inclining tests, and what was moved and read.
+CREATE TABLE inclining (
+  id INTEGER PRIMARY KEY AUTOINCREMENT CHECK (id BETWEEN 1 AND 1000000000000),
+  position REAL NOT NULL CHECK (abs(position) <= 1e15),
+  typed TEXT CHECK (length(typed) <= 100000),
+  date INTEGER CHECK (date BETWEEN 693596 AND 803169), -- day
+  condition INTEGER REFERENCES condition ON DELETE SET NULL,
+  mass REAL CHECK (mass > 0 AND mass <= 1000000), -- kg
+  pendulum REAL CHECK (pendulum > 0 AND pendulum <= 100), -- m
+  notes TEXT CHECK (length(notes) <= 100000)
+) STRICT;
+CREATE INDEX inclining_condition ON inclining (condition) WHERE condition IS NOT NULL;
+
+CREATE TABLE shift (
+  id INTEGER PRIMARY KEY AUTOINCREMENT CHECK (id BETWEEN 1 AND 1000000000000),
+  owner INTEGER NOT NULL REFERENCES inclining ON DELETE CASCADE,
+  position REAL NOT NULL CHECK (abs(position) <= 1e15),
+  typed TEXT CHECK (length(typed) <= 100000),
+  mass REAL CHECK (mass > 0 AND mass <= 1000000), -- kg
+  distance REAL CHECK (distance BETWEEN -100 AND 100), -- m
+  angle REAL CHECK (angle BETWEEN -1.5708 AND 1.5708), -- rad
+  deflection REAL CHECK (deflection BETWEEN -10 AND 10) -- m
+) STRICT;
+CREATE INDEX shift_owner ON shift (owner);
+
+-- Tests of a scale model, in its own size, and what was put into it.
+CREATE TABLE tub (
+  id INTEGER PRIMARY KEY AUTOINCREMENT CHECK (id BETWEEN 1 AND 1000000000000),
+  position REAL NOT NULL CHECK (abs(position) <= 1e15),
+  typed TEXT CHECK (length(typed) <= 100000),
+  name TEXT CHECK (length(name) <= 1000),
+  date INTEGER CHECK (date BETWEEN 693596 AND 803169), -- day
+  condition INTEGER REFERENCES condition ON DELETE SET NULL,
+  scale REAL CHECK (scale > 0 AND scale <= 1000),
+  water_density REAL CHECK (water_density BETWEEN 900 AND 1300), -- kg/m3
+  mass REAL CHECK (mass > 0 AND mass <= 1000000), -- kg
+  x REAL CHECK (x BETWEEN -100 AND 100), -- m
+  z REAL CHECK (z BETWEEN -100 AND 100), -- m
+  fore_x REAL CHECK (fore_x BETWEEN -100 AND 100), -- m
+  fore_draught REAL CHECK (fore_draught BETWEEN -100 AND 100), -- m
+  aft_x REAL CHECK (aft_x BETWEEN -100 AND 100), -- m
+  aft_draught REAL CHECK (aft_draught BETWEEN -100 AND 100), -- m
+  heel REAL CHECK (heel BETWEEN -3.1416 AND 3.1416), -- rad
+  notes TEXT CHECK (length(notes) <= 100000)
+) STRICT;
+CREATE INDEX tub_condition ON tub (condition) WHERE condition IS NOT NULL;
+
+CREATE TABLE tub_load (
+  id INTEGER PRIMARY KEY AUTOINCREMENT CHECK (id BETWEEN 1 AND 1000000000000),
+  owner INTEGER NOT NULL REFERENCES tub ON DELETE CASCADE,
+  position REAL NOT NULL CHECK (abs(position) <= 1e15),
+  typed TEXT CHECK (length(typed) <= 100000),
+  name TEXT CHECK (length(name) <= 1000),
+  mass REAL CHECK (mass > 0 AND mass <= 1000000), -- kg
+  x REAL CHECK (x BETWEEN -100 AND 100), -- m
+  y REAL CHECK (y BETWEEN -100 AND 100), -- m
+  z REAL CHECK (z BETWEEN -100 AND 100) -- m
+) STRICT;
+CREATE INDEX tub_load_owner ON tub_load (owner);
 
 -- Receipts, and their lines.
 CREATE TABLE purchase (

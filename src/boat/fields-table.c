@@ -70,9 +70,17 @@ static const GbChoice edge_choices[] = { { "open", N_ ("Open: its edge must stay
                                          { NULL, NULL } };
 static const GbChoice load_choices[] = { { "person", N_ ("Person") },
                                          { "gear", N_ ("Gear") },
-                                         { "water", N_ ("Water") },
+                                         { "water", N_ ("Water or other liquid") },
+                                         { "ballast", N_ ("Ballast") },
+                                         { "motor", N_ ("Motor") },
+                                         { "cargo", N_ ("Cargo") },
+                                         { "pull", N_ ("Rope's pull or push down") },
                                          { "other", N_ ("Other") },
                                          { NULL, NULL } };
+static const GbChoice posture_choices[] = { { "centre", N_ ("z is the person's centre") },
+                                            { "sitting", N_ ("Sitting: z is the seat") },
+                                            { "standing", N_ ("Standing: z is what the feet stand on") },
+                                            { NULL, NULL } };
 static const GbChoice line_choices[] = { { "stock", N_ ("Stock") },       { "part", N_ ("A part") },
                                          { "tools", N_ ("Tools") },       { "delivery", N_ ("Delivery") },
                                          { "other", N_ ("Other") },       { NULL, NULL } };
@@ -225,6 +233,8 @@ static const GbField hull_fields[] = {
   CHOICE (H (form), N_ ("Form"), N_ ("How its shape is given."), hull_choices, 0, 0),
   FLAG (H (pair), N_ ("Pair"), N_ ("One to port and one to starboard.")),
   CHOICE (H (edge), N_ ("Edge"), N_ ("Whether water may come over its edge."), edge_choices, 0, 0),
+  FLAG (H (inside), N_ ("Inside another hull"),
+        N_ ("An air space or foam within another hull: it carries only when that is full of water.")),
   PLACE (H (x), N_ ("x"), N_ ("Origin of its axes, forward of the aft end of the baseline."), 0),
   PLACE (H (y), N_ ("y"), N_ ("Origin of its axes, to port of the centreline."), 0),
   PLACE (H (z), N_ ("z"), N_ ("Origin of its axes, above the baseline."), 0),
@@ -257,6 +267,20 @@ static const GbField offset_fields[] = {
         0),
   REAL (O (z), GB_DIM_LENGTH, N_ ("z"), N_ ("Height above the hull's origin."), -MAX_LENGTH, MAX_LENGTH, NAN, GB_FIELD_REQUIRED,
         0),
+};
+
+#define OP(m) GB_RECORD_OPENING, GbOpening, m
+static const GbField opening_fields[] = {
+  NAME (OP (name), N_ ("Name"), N_ ("What must stay above water: a hatch, a daggerboard slot, a coaming.")),
+  FLAG (OP (ring), N_ ("Goes round"), N_ ("The last corner is joined to the first.")),
+  FLAG (OP (pair), N_ ("Both sides"), N_ ("The same on the other side of the hull's centreline.")),
+};
+
+#define CN(m) GB_RECORD_CORNER, GbCorner, m
+static const GbField corner_fields[] = {
+  PLACE (CN (x), N_ ("x"), N_ ("Forward of the hull's origin."), NAN),
+  PLACE (CN (y), N_ ("y"), N_ ("To port of the hull's centreline."), 0),
+  PLACE (CN (z), N_ ("z"), N_ ("Height above the hull's origin."), NAN),
 };
 
 #define P(m) GB_RECORD_PART, GbPart, m
@@ -345,20 +369,91 @@ static const GbField reading_fields[] = {
 #define CO(m) GB_RECORD_CONDITION, GbCondition, m
 static const GbField condition_fields[] = {
   NAME (CO (name), N_ ("Name"), N_ ("Who and what is aboard: two up, with camping gear.")),
+  REAL (CO (heeling_moment), GB_DIM_MOMENT, N_ ("Heeling moment"),
+        N_ ("A steady one, to starboard, to lay over the righting lever: 20 kg of wind on a sail 2 m up is 40."), -MAX_MASS, MAX_MASS,
+        NAN, 0, 0),
+  REAL (CO (holding), GB_DIM_RATIO, N_ ("Hung on when swamped"),
+        N_ ("Share of their weight that people in the water, holding on, put on her; empty: 2/15."), 0, 1, NAN, 0, 0),
   NOTE (CO (notes), N_ ("Notes"), N_ ("Anything worth remembering.")),
 };
 
 #define L(m) GB_RECORD_LOAD, GbLoad, m
 static const GbField load_fields[] = {
   NAME (L (name), N_ ("Name"), N_ ("Who or what it is.")),
-  CHOICE (L (kind), N_ ("Kind"), N_ ("A person, gear, water or something else."), load_choices, 0, 0),
+  CHOICE (L (kind), N_ ("Kind"), N_ ("A person, gear, a liquid, a pull or something else."), load_choices, 0, 0),
   REAL (L (quantity), GB_DIM_COUNT, N_ ("Quantity"), N_ ("How many of them."), 0, MAX_COUNT, 1, 0, 0),
-  REAL (L (mass), GB_DIM_MASS, N_ ("Mass"), N_ ("Of one."), 0, MAX_MASS, NAN, GB_FIELD_ABOVE_MIN, 0),
+  REAL (L (mass), GB_DIM_MASS, N_ ("Mass"), N_ ("Of one; of a pull, the mass that weighs as much."), 0, MAX_MASS, NAN,
+        GB_FIELD_ABOVE_MIN, 0),
   REAL (L (spread), GB_DIM_RATIO, N_ ("Spread"), N_ ("Standard deviation of the mass, as a share."), 0, 2, NAN, 0, 0),
+  CHOICE (L (posture), N_ ("Posture"), N_ ("What z is measured to."), posture_choices, 0, ON (GB_LOAD_PERSON)),
+  REAL (L (above), GB_DIM_LENGTH, N_ ("Centre above that"),
+        N_ ("Height of a person's centre over the seat or the sole; empty: 0.25 m sitting, 1 m standing."), 0, 3, NAN, 0,
+        ON (GB_LOAD_PERSON)),
   PLACE (L (x), N_ ("x"), N_ ("Centre, forward of the aft end of the baseline."), NAN),
   PLACE (L (y), N_ ("y"), N_ ("Centre, to port."), 0),
-  PLACE (L (z), N_ ("z"), N_ ("Centre, above the baseline."), NAN),
+  PLACE (L (z), N_ ("z"), N_ ("Centre, above the baseline; of somebody sitting or standing, the seat or the sole."), NAN),
+  SIZE (L (tank_length), N_ ("Tank's length"), N_ ("Inside, along x. With all three, the liquid runs to the lower side."),
+        ON (GB_LOAD_WATER)),
+  SIZE (L (tank_width), N_ ("Tank's width"), N_ ("Inside, across."), ON (GB_LOAD_WATER)),
+  SIZE (L (tank_height), N_ ("Tank's height"), N_ ("Inside. x, y and z are then the middle of the tank."), ON (GB_LOAD_WATER)),
+  REAL (L (liquid_density), GB_DIM_DENSITY, N_ ("Liquid's density"), N_ ("Empty: that of the water she floats in."), 0, MAX_DENSITY,
+        NAN, GB_FIELD_ABOVE_MIN, ON (GB_LOAD_WATER)),
+  REAL (L (horsepower), GB_DIM_COUNT, N_ ("Horsepower"), N_ ("As the motor's plate says; 1 hp is 0.746 kW."), 0, 1000, NAN,
+        GB_FIELD_ABOVE_MIN, ON (GB_LOAD_MOTOR)),
+  REAL (L (dip), GB_DIM_ANGLE, N_ ("Pulls down by"), N_ ("Below the level: 90° is a push straight down, 0° a level pull."), -G_PI / 2,
+        G_PI / 2, G_PI / 2, 0, ON (GB_LOAD_PULL)),
+  REAL (L (bearing), GB_DIM_ANGLE, N_ ("Pulls towards"), N_ ("From ahead: 90° to port, −90° to starboard, 180° astern."), -G_PI, G_PI,
+        0, 0, ON (GB_LOAD_PULL)),
   NOTE (L (notes), N_ ("Notes"), N_ ("Anything worth remembering.")),
+};
+
+#define IN(m) GB_RECORD_INCLINING, GbInclining, m
+static const GbField inclining_fields[] = {
+  DATE (IN (date), N_ ("Date"), N_ ("When she was inclined.")),
+  REF (IN (condition), N_ ("Condition"), N_ ("Who and what was aboard."), GB_RECORD_CONDITION, 0),
+  REAL (IN (mass), GB_DIM_MASS, N_ ("Displacement"), N_ ("As she floated; empty: that of the condition."), 0, MAX_MASS, NAN,
+        GB_FIELD_ABOVE_MIN, 0),
+  SIZE (IN (pendulum), N_ ("Plumb line"), N_ ("Its length, where deflections are read and not angles."), 0),
+  NOTE (IN (notes), N_ ("Notes"), N_ ("Anything worth remembering.")),
+};
+
+#define SH(m) GB_RECORD_SHIFT, GbShift, m
+static const GbField shift_fields[] = {
+  REAL (SH (mass), GB_DIM_MASS, N_ ("Weight moved"), N_ ("Its mass."), 0, MAX_MASS, NAN, GB_FIELD_ABOVE_MIN, 0),
+  PLACE (SH (distance), N_ ("To starboard"), N_ ("How far from where it was at the start; negative to port."), NAN),
+  REAL (SH (angle), GB_DIM_ANGLE, N_ ("Heel"), N_ ("Read, against the start; positive to starboard."), -G_PI / 2, G_PI / 2, NAN, 0, 0),
+  REAL (SH (deflection), GB_DIM_LENGTH, N_ ("Deflection"), N_ ("Of the plumb line, where no angle was read; positive to starboard."),
+        -10, 10, NAN, 0, 0),
+};
+
+#define T(m) GB_RECORD_TUB, GbTub, m
+static const GbField tub_fields[] = {
+  NAME (T (name), N_ ("Name"), N_ ("Which test it is.")),
+  DATE (T (date), N_ ("Date"), N_ ("When it was done.")),
+  REF (T (condition), N_ ("Condition"), N_ ("What the model stands for."), GB_RECORD_CONDITION, 0),
+  REAL (T (scale), GB_DIM_COUNT, N_ ("Scale 1 to"), N_ ("How much longer the boat is than the model."), 0, 1000, NAN, GB_FIELD_ABOVE_MIN,
+        0),
+  REAL (T (water_density), GB_DIM_DENSITY, N_ ("Water in the tub"), N_ ("Empty: fresh water at 15 °C."), 900, 1300, NAN, 0, 0),
+  REAL (T (mass), GB_DIM_MASS, N_ ("Model's mass"), N_ ("Bare, on the kitchen scale."), 0, MAX_MASS, NAN, GB_FIELD_ABOVE_MIN, 0),
+  PLACE (T (x), N_ ("Its centre x"), N_ ("Where the bare model balances, on the model."), NAN),
+  PLACE (T (z), N_ ("Its centre z"), N_ ("Height of that above the baseline, on the model."), NAN),
+  PLACE (T (fore_x), N_ ("Forward mark x"), N_ ("Where it was read, on the model; empty: the forward end of the hulls."), NAN),
+  REAL (T (fore_draught), GB_DIM_LENGTH, N_ ("Draught forward"), N_ ("From the line of the keel to the water, on the model."), -MAX_LENGTH,
+        MAX_LENGTH, NAN, 0, 0),
+  PLACE (T (aft_x), N_ ("Aft mark x"), N_ ("Where it was read, on the model; empty: the aft end of the hulls."), NAN),
+  REAL (T (aft_draught), GB_DIM_LENGTH, N_ ("Draught aft"), N_ ("From the line of the keel to the water, on the model."), -MAX_LENGTH,
+        MAX_LENGTH, NAN, 0, 0),
+  REAL (T (heel), GB_DIM_ANGLE, N_ ("Heel"), N_ ("Read; positive to starboard."), -G_PI, G_PI, NAN, 0, 0),
+  NOTE (T (notes), N_ ("Notes"), N_ ("Anything worth remembering.")),
+};
+
+#define TL(m) GB_RECORD_TUB_LOAD, GbTubLoad, m
+static const GbField tub_load_fields[] = {
+  NAME (TL (name), N_ ("Name"), N_ ("What was put into the model.")),
+  REAL (TL (mass), GB_DIM_MASS, N_ ("Mass"), N_ ("On the kitchen scale."), 0, MAX_MASS, NAN, GB_FIELD_ABOVE_MIN, 0),
+  PLACE (TL (x), N_ ("x"), N_ ("Its centre, forward of the aft end of the baseline, on the model."), NAN),
+  PLACE (TL (y), N_ ("y"), N_ ("Its centre, to port, on the model."), 0),
+  PLACE (TL (z), N_ ("z"), N_ ("Its centre, above the baseline, on the model."), NAN),
 };
 
 #define PU(m) GB_RECORD_PURCHASE, GbPurchase, m
@@ -392,11 +487,19 @@ const GbRecordType gb_record_types[GB_N_RECORDS] = {
   TYPE (GB_RECORD_HULL, GbHull, "hull", N_ ("Hull"), N_ ("Hulls"), GB_N_RECORDS, hull_fields, "form"),
   TYPE (GB_RECORD_STATION, GbStation, "station", N_ ("Station"), N_ ("Stations"), GB_RECORD_HULL, station_fields, NULL),
   TYPE (GB_RECORD_OFFSET, GbOffset, "offset", N_ ("Offset"), N_ ("Offsets"), GB_RECORD_STATION, offset_fields, NULL),
+  TYPE (GB_RECORD_OPENING, GbOpening, "opening", N_ ("Opening"), N_ ("Openings"), GB_RECORD_HULL, opening_fields, NULL),
+  TYPE (GB_RECORD_CORNER, GbCorner, "corner", N_ ("Corner"), N_ ("Corners"), GB_RECORD_OPENING, corner_fields, NULL),
   TYPE (GB_RECORD_PART, GbPart, "part", N_ ("Part"), N_ ("Parts"), GB_RECORD_PART, part_fields, "takeoff"),
   TYPE (GB_RECORD_WEIGHING, GbWeighing, "weighing", N_ ("Weighing"), N_ ("Weighings"), GB_N_RECORDS, weighing_fields, NULL),
   TYPE (GB_RECORD_READING, GbReading, "reading", N_ ("Reading"), N_ ("Readings"), GB_RECORD_WEIGHING, reading_fields, NULL),
   TYPE (GB_RECORD_CONDITION, GbCondition, "condition", N_ ("Condition"), N_ ("Conditions"), GB_N_RECORDS, condition_fields, NULL),
-  TYPE (GB_RECORD_LOAD, GbLoad, "load", N_ ("Load"), N_ ("Loads"), GB_RECORD_CONDITION, load_fields, NULL),
+  TYPE (GB_RECORD_LOAD, GbLoad, "load", N_ ("Load"), N_ ("Loads"), GB_RECORD_CONDITION, load_fields, "kind"),
+  TYPE (GB_RECORD_INCLINING, GbInclining, "inclining", N_ ("Inclining test"), N_ ("Inclining tests"), GB_N_RECORDS, inclining_fields,
+        NULL),
+  TYPE (GB_RECORD_SHIFT, GbShift, "shift", N_ ("Reading of heel"), N_ ("Readings of heel"), GB_RECORD_INCLINING, shift_fields, NULL),
+  TYPE (GB_RECORD_TUB, GbTub, "tub", N_ ("Test of the model"), N_ ("Tests of the model"), GB_N_RECORDS, tub_fields, NULL),
+  TYPE (GB_RECORD_TUB_LOAD, GbTubLoad, "tub_load", N_ ("Load of the model"), N_ ("Loads of the model"), GB_RECORD_TUB, tub_load_fields,
+        NULL),
   TYPE (GB_RECORD_PURCHASE, GbPurchase, "purchase", N_ ("Purchase"), N_ ("Purchases"), GB_N_RECORDS, purchase_fields, NULL),
   TYPE (GB_RECORD_LINE, GbLine, "line", N_ ("Line"), N_ ("Lines"), GB_RECORD_PURCHASE, line_fields, "kind"),
 };

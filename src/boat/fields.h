@@ -31,6 +31,7 @@ typedef enum
   GB_DIM_AREAL,  /* kg/m2 */
   GB_DIM_LINEAR, /* kg/m */
   GB_DIM_COVERAGE, /* m2 per m3 */
+  GB_DIM_MOMENT,   /* kg m: a mass on an arm */
   GB_DIM_ANGLE,
   GB_DIM_TEMPERATURE, /* degrees Celsius */
   GB_DIM_SALINITY,    /* grams in a kilogram, as a plain number */

@@ -32,11 +32,17 @@ typedef enum
   GB_RECORD_HULL,
   GB_RECORD_STATION, /* in a hull */
   GB_RECORD_OFFSET,  /* in a station */
+  GB_RECORD_OPENING, /* in a hull */
+  GB_RECORD_CORNER,  /* in an opening */
   GB_RECORD_PART,    /* in a group, which is a part too */
   GB_RECORD_WEIGHING,
   GB_RECORD_READING, /* in a weighing */
   GB_RECORD_CONDITION,
   GB_RECORD_LOAD, /* in a condition */
+  GB_RECORD_INCLINING,
+  GB_RECORD_SHIFT, /* in an inclining test */
+  GB_RECORD_TUB,
+  GB_RECORD_TUB_LOAD, /* in a test of a model */
   GB_RECORD_PURCHASE,
   GB_RECORD_LINE, /* in a purchase */
   GB_N_RECORDS
@@ -336,7 +342,8 @@ typedef struct
   char *name;
   gint64 form; /* GbHullForm */
   gint64 pair;
-  gint64 edge; /* GbEdge */
+  gint64 edge;   /* GbEdge */
+  gint64 inside; /* 0 or 1: in another hull, so it carries only when that is full of water */
   double x, y, z;
   double length, width, height;
   double rake_fore, rake_aft;   /* how much shorter the bottom is than the top, at each end */
@@ -359,10 +366,29 @@ typedef struct
   double y, z;
 } GbOffset;
 
+/* An edge beside the hull's own that must stay dry: a hatch, a daggerboard slot, a coaming. Its corners are joined by straight
+ * lines, in their order; one corner is a point. */
 typedef struct
 {
   GbRecord rec;
   char *name;
+  gint64 ring; /* 0 or 1: the last corner is joined to the first */
+  gint64 pair; /* 0 or 1: mirrored across the hull's own centreline as well */
+} GbOpening;
+
+/* In the hull's axes. */
+typedef struct
+{
+  GbRecord rec;
+  double x, y, z;
+} GbCorner;
+
+typedef struct
+{
+  GbRecord rec;
+  char *name;
+  double heeling_moment; /* steady, to starboard; kg m: a mass that weighs on an arm */
+  double holding;        /* swamped: share of their weight that people in the water hang on her; unknown: 2/15 */
   char *notes;
 } GbCondition;
 
@@ -370,9 +396,20 @@ typedef enum
 {
   GB_LOAD_PERSON,
   GB_LOAD_GEAR,
-  GB_LOAD_WATER,
+  GB_LOAD_WATER, /* or another liquid */
+  GB_LOAD_BALLAST,
+  GB_LOAD_MOTOR,
+  GB_LOAD_CARGO,
+  GB_LOAD_PULL, /* a rope, or a push down: a force said as the mass that weighs as much */
   GB_LOAD_OTHER,
 } GbLoadKind;
+
+typedef enum
+{
+  GB_POSTURE_CENTRE,   /* z is the person's own centre */
+  GB_POSTURE_SITTING,  /* z is the seat */
+  GB_POSTURE_STANDING, /* z is what the feet stand on */
+} GbPosture;
 
 typedef struct
 {
@@ -382,9 +419,62 @@ typedef struct
   double quantity;
   double mass; /* each */
   double spread;
-  double x, y, z;
+  gint64 posture; /* GbPosture, of a person */
+  double above;   /* a person's centre over the seat or the sole; unknown: by posture */
+  double x, y, z; /* its centre; of a person see posture; of a liquid in a tank the middle of the tank */
+  double tank_length, tank_width, tank_height; /* along x, y, z; all three known: the liquid runs to the lower side */
+  double liquid_density;                       /* unknown: the water that she floats in */
+  double horsepower;                           /* of a motor */
+  double dip;     /* of a pull, below the level; a quarter turn is a push straight down */
+  double bearing; /* of a pull, from ahead, positive to port */
   char *notes;
 } GbLoad;
+
+/* An inclining test: weights are moved across, and the heel is read. */
+typedef struct
+{
+  GbRecord rec;
+  gint64 date;
+  gint64 condition; /* id: who and what was aboard */
+  double mass;      /* displacement at the test; unknown: that of the condition */
+  double pendulum;  /* length of the plumb line, where deflections are read */
+  char *notes;
+} GbInclining;
+
+/* One reading, against the start: the weight that was moved, how far to starboard, and what was read, positive to starboard. */
+typedef struct
+{
+  GbRecord rec;
+  double mass;
+  double distance;
+  double angle;
+  double deflection; /* at the end of the plumb line; where no angle is given */
+} GbShift;
+
+/* A test of a scale model, in its own size: lengths, masses and places are those of the model. */
+typedef struct
+{
+  GbRecord rec;
+  char *name;
+  gint64 date;
+  gint64 condition;      /* id: what it stands for */
+  double scale;          /* boat's length over model's */
+  double water_density;  /* unknown: fresh water at 15 degrees */
+  double mass;           /* of the bare model */
+  double x, z;           /* its centre */
+  double fore_x, fore_draught; /* draughts read, from the keel line; where: unknown: at the ends of the hulls */
+  double aft_x, aft_draught;
+  double heel;
+  char *notes;
+} GbTub;
+
+typedef struct
+{
+  GbRecord rec;
+  char *name;
+  double mass;
+  double x, y, z;
+} GbTubLoad;
 
 typedef struct
 {

@@ -84,6 +84,11 @@ static const GbDimensionInfo dimensions[GB_N_DIMS] = {
                         N_ ("a coverage"),
                         { { "m²/l", "m2/l", "12 m2/l", 1000, 1, 0 },
                           { "ft²/gal", "ft2/gal", "400 ft2/gal", 92903040000, 3785411784, 0 } } },
+  [GB_DIM_MOMENT] = { { 1, 1, 0, 0 },
+                      1,
+                      N_ ("a moment"),
+                      { { "kg·m", "kg*m", "28 kg*m", 1, 1, 0 },
+                        { "lb·ft", "lb*ft", "200 lb*ft", 138254954376, 1e12, 0 } } },
   [GB_DIM_ANGLE] = { ANGLE, 1, N_ ("an angle"), { { "°", "°", "90°", G_PI, 180, 0 }, { "°", "°", "90°", G_PI, 180, 0 } } },
   [GB_DIM_TEMPERATURE]
   = { TEMPERATURE, 1, N_ ("a temperature"), { PLAIN ("°C", "15 °C"), { "°F", "°F", "59 °F", 5, 9, 32 } } },

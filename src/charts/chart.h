@@ -4,8 +4,10 @@
 #include <cairo.h>
 
 #include "boat/boat.h"
+#include "engine/crew-map.h"
 #include "engine/findings.h"
 #include "engine/history.h"
+#include "engine/swamped.h"
 
 G_BEGIN_DECLS
 
@@ -21,6 +23,11 @@ typedef enum
   GB_CHART_DRAUGHT, /* displacement against draught, with the limit and where she is */
   GB_CHART_COURSE,  /* spent by date against budget and forecast */
   GB_CHART_HEADS,   /* each budget head: spent, still to buy, budget */
+  GB_CHART_FLOATING,  /* side, plan and end view in the water as she sits in a condition */
+  GB_CHART_FREEBOARD, /* freeboard along each edge */
+  GB_CHART_CREW,      /* the crew map: least freeboard, heel and trim for every place of one load */
+  GB_CHART_RIGHTING,  /* righting lever against heel */
+  GB_CHART_SWAMPED,   /* as she lies full of water, crew holding on */
   GB_N_CHARTS
 } GbChartKind;
 
@@ -33,13 +40,24 @@ typedef enum
 
 typedef struct _GbChart GbChart;
 
-/* @history may be NULL; the chart then says that it is not known yet. @selected: ids of parts to light up in
- * the drawing (0-terminated, or NULL). */
-GbChart *gb_chart_new (GbChartKind kind,
-                       const GbBoat *boat,
-                       const GbFindings *findings,
-                       const GbHistory *history,
-                       const gint64 *selected);
+/* What a chart is made from; all borrowed while it is made. Only boat and findings must be there. */
+typedef struct
+{
+  const GbBoat *boat;
+  const GbFindings *findings;
+  const GbHistory *history; /* NULL: not known yet; the chart then says so, as with those below */
+  const gint64 *selected;   /* ids of parts to light up in the drawing, 0-terminated, or NULL */
+
+  gint64 condition;         /* which one the charts of floating show; 0: the first */
+  const GbAfloat *afloat;   /* how she floats in it; NULL: as the findings have it. Differs while a load is dragged */
+  gint64 moved;             /* the load that is dragged, or is picked for the crew map; 0: none */
+  GbVec3 moved_to;          /* where its centre is shown while it is dragged; NAN: where the records have it */
+  const GbRighting *righting;
+  const GbCrewMap *crew_map; /* may not be whole yet */
+  const GbSwamped *swamped;
+} GbChartSource;
+
+GbChart *gb_chart_new (GbChartKind kind, const GbChartSource *source);
 GbChart *gb_chart_ref (GbChart *chart);
 void gb_chart_unref (GbChart *chart);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbChart, gb_chart_unref)
@@ -60,6 +78,17 @@ void gb_chart_draw (GbChart *chart, cairo_t *cr, double width, double height, Gb
 char *gb_chart_tooltip (GbChart *chart, double width, double height, double x, double y);
 /* The part under the pointer in GB_CHART_BOAT and GB_CHART_GROUPS; 0 for none. */
 gint64 gb_chart_pick (GbChart *chart, double width, double height, double x, double y);
+
+/* What a point of the picture means in the boat. */
+typedef struct
+{
+  GbRecordKind kind; /* GB_RECORD_LOAD or GB_RECORD_PART; GB_N_RECORDS: nothing */
+  gint64 id;
+  int view;          /* which of the chart's views; -1: none. A drag stays in the view that it began in */
+  GbVec3 at;         /* in the boat's axes; NAN along the line of sight */
+} GbChartSpot;
+/* In GB_CHART_FLOATING and GB_CHART_CREW. @view: the view that is reckoned in, -1: the one under the pointer. FALSE where there is none. */
+gboolean gb_chart_locate (GbChart *chart, double width, double height, double x, double y, int view, GbChartSpot *spot);
 
 typedef enum
 {

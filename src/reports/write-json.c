@@ -29,7 +29,7 @@ dimension_suffix (GbDimension dim)
     [GB_DIM_LENGTH] = "_m",          [GB_DIM_AREA] = "_m2",           [GB_DIM_VOLUME] = "_m3",
     [GB_DIM_MASS] = "_kg",           [GB_DIM_DENSITY] = "_kg_per_m3", [GB_DIM_AREAL] = "_kg_per_m2",
     [GB_DIM_LINEAR] = "_kg_per_m",   [GB_DIM_COVERAGE] = "_per_m",    [GB_DIM_ANGLE] = "_rad",
-    [GB_DIM_TEMPERATURE] = "_deg_c", [GB_DIM_SALINITY] = "_g_per_kg",
+    [GB_DIM_MOMENT] = "_kg_m",       [GB_DIM_TEMPERATURE] = "_deg_c", [GB_DIM_SALINITY] = "_g_per_kg",
   };
 
   return suffixes[dim] != NULL ? suffixes[dim] : "";
