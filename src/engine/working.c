@@ -17,6 +17,14 @@ gb_caution_afloat (void)
 }
 
 const char *
+gb_caution_swamped (void)
+{
+  return _ ("What carries a swamped boat is reckoned here, not tested. Swamp her on purpose in warm, shallow "
+            "water with helpers near, before anyone relies on it. The published rule is one country's and may not "
+            "be yours: local rules decide.");
+}
+
+const char *
 gb_caution_lifting (void)
 {
   return _ ("Lift with enough people, a straight back and a clear way. Slings, trestles and roof racks must "

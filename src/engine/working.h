@@ -2,6 +2,9 @@
 #pragma once
 
 #include "engine/findings.h"
+#include "engine/righting.h"
+#include "engine/small-craft-rule.h"
+#include "engine/swamped.h"
 
 G_BEGIN_DECLS
 
@@ -37,11 +40,25 @@ GbWorking *gb_working_money (const GbBoat *boat, const GbFindings *findings);
 /* One material's figure: formula of the wood, samples, source. */
 GbWorking *gb_working_material (const GbBoat *boat, gint64 material_id);
 
+/* How she floats in a condition (0: nobody aboard): weights and moments, where she comes to rest, draughts, GM and what follows. With the caution. */
+GbWorking *gb_working_afloat (const GbBoat *boat, const GbFindings *findings, gint64 condition);
+/* The curve of righting levers and what was read off it. NULL: there is none, and the working says so; the same goes for those below. */
+GbWorking *gb_working_righting (const GbBoat *boat, const GbFindings *findings, const GbRighting *righting);
+/* What carries her when she is full of water, and the foam that is wanted. */
+GbWorking *gb_working_swamped (const GbBoat *boat, const GbFindings *findings, const GbSwamped *swamped);
+/* The published rule's own steps, in pounds and cubic feet as it is worked. */
+GbWorking *gb_working_rule (const GbBoat *boat, const GbRule *rule);
+/* An inclining test, by its id. */
+GbWorking *gb_working_inclined (const GbBoat *boat, const GbFindings *findings, gint64 inclining);
+/* A test of the model in the tub, by its id: Froude's factors, what was read and what was computed. */
+GbWorking *gb_working_tubbed (const GbBoat *boat, const GbFindings *findings, gint64 tub);
+
 /* The whole as plain text, for a popover that is copied, and for reports. */
 char *gb_working_to_text (const GbWorking *working);
 
-/* The usual caution, translated: flotation and load; lifting. */
+/* The usual caution, translated: flotation and load; swamped, and the published rule; lifting. */
 const char *gb_caution_afloat (void);
+const char *gb_caution_swamped (void);
 const char *gb_caution_lifting (void);
 
 G_END_DECLS
