@@ -3,6 +3,7 @@
 
 #include "flotation.h"
 
+#include "loads.h"
 #include "water.h"
 
 #include <math.h>
@@ -139,24 +140,6 @@ find_limit (GbFlotation *flotation, const GbHullSet *hulls, const Heights *heigh
     }
 }
 
-double
-gb_load_spread (const GbLoad *load)
-{
-  if (!isnan (load->spread))
-    return load->spread;
-  switch ((GbLoadKind) load->kind)
-    {
-    case GB_LOAD_PERSON:
-      return 0.05;
-    case GB_LOAD_WATER:
-      return 0.02;
-    case GB_LOAD_GEAR:
-    case GB_LOAD_OTHER:
-    default:
-      return 0.10;
-    }
-}
-
 /* A sum of masses with their moments, as far as they have a place. */
 typedef struct
 {
@@ -186,18 +169,19 @@ find_loads (GbFlotation *flotation, const GbBoat *boat)
   for (guint i = 0; i < loads->len; i++)
     {
       const GbLoad *load = loads->pdata[i];
-      double mass = load->quantity * load->mass, sd = mass * gb_load_spread (load);
+      double mass = gb_load_weight (load), sd = mass * gb_load_spread (load);
+      GbVec3 centre = gb_load_centre (load);
 
-      if (!(mass >= 0))
+      if (isnan (mass))
         {
           flotation->n_no_mass_loads++;
           continue;
         }
       flotation->load_mass += mass;
       variance += sd * sd;
-      if (mass > 0 && (isnan (load->x) || isnan (load->y) || isnan (load->z)))
+      if (mass != 0 && (isnan (centre.x) || isnan (centre.y) || isnan (centre.z)))
         flotation->n_no_place_loads++;
-      add_moments (&moments, mass, load->x, load->y, load->z);
+      add_moments (&moments, mass, centre.x, centre.y, centre.z);
     }
   flotation->load_sd = sqrt (variance);
   flotation->load_x = moments.x / moments.placed;

@@ -55,9 +55,6 @@ typedef struct
 void gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *hulls, const GbRollup *rollup);
 void gb_flotation_clear (GbFlotation *flotation);
 
-/* The relative standard deviation of a load's mass; where it gives none, by its kind (common practice, no source). */
-double gb_load_spread (const GbLoad *load);
-
 /* All hulls together with the water at @z. */
 GbHydrostatics gb_hydrostatics_at (const GbHullSet *hulls, double water_density, double z);
 /* The water at which they displace @mass; z is NAN if they cannot. Newton's method with bisection as its guard. */

@@ -11,6 +11,7 @@
 #include "boat/deviation.h"
 #include "boat/part-text.h"
 #include "boat/quantity.h"
+#include "engine/loads.h"
 #include "engine/working.h"
 
 #include <glib/gi18n-lib.h>
@@ -130,13 +131,14 @@ add_margins (GbTable *table, const GbBuild *build, const GbMargin *margin, const
 static void
 add_load (GbTable *table, const GbLoad *load)
 {
-  double mass = load->quantity * load->mass;
+  double mass = gb_load_weight (load);
+  GbVec3 centre = gb_load_centre (load);
   g_autofree char *number = gb_quantity_format (load->quantity, GB_DIM_COUNT, GB_UNITS_METRIC);
   g_autofree char *name
       = load->quantity == 1 ? g_strdup (load->name) : g_strdup_printf ("%s × %s", number, load->name);
 
-  add_balance_row (table, GB_ROW_NORMAL, name, NULL, mass, mass * gb_load_spread (load),
-                   (double[]){ load->x, load->y, load->z });
+  add_balance_row (table, GB_ROW_NORMAL, name, NULL, mass, fabs (mass) * gb_load_spread (load),
+                   (double[]){ centre.x, centre.y, centre.z });
 }
 
 static void
