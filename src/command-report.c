@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
+#include <math.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -96,7 +97,11 @@ make_chart (GbProject *project, GbChartKind kind, const char *format, GError **e
 {
   const GbBoat *boat = gb_project_get_boat (project);
   g_autoptr (GbHistory) history = kind == GB_CHART_HISTORY ? gb_history_find (boat, NULL, NULL) : NULL;
-  g_autoptr (GbChart) chart = gb_chart_new (kind, boat, gb_project_get_findings (project), history, NULL);
+  const GbChartSource source = { .boat = boat,
+                                 .findings = gb_project_get_findings (project),
+                                 .history = history,
+                                 .moved_to = { NAN, NAN, NAN } };
+  g_autoptr (GbChart) chart = gb_chart_new (kind, &source);
 
   return strcmp (format, "text") == 0 ? chart_text (chart) : chart_file (chart, format, error);
 }

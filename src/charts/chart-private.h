@@ -6,15 +6,6 @@
 
 G_BEGIN_DECLS
 
-/* What a chart is made from. */
-typedef struct
-{
-  const GbBoat *boat;
-  const GbFindings *findings;
-  const GbHistory *history; /* or NULL */
-  const gint64 *selected;   /* 0-terminated, or NULL */
-} GbChartSource;
-
 /* What a chart says, gathered while it is made. */
 typedef struct
 {
@@ -46,6 +37,11 @@ extern const GbChartMethod gb_chart_boat;
 extern const GbChartMethod gb_chart_draught;
 extern const GbChartMethod gb_chart_course;
 extern const GbChartMethod gb_chart_heads;
+extern const GbChartMethod gb_chart_floating;
+extern const GbChartMethod gb_chart_freeboard;
+extern const GbChartMethod gb_chart_crew;
+extern const GbChartMethod gb_chart_righting;
+extern const GbChartMethod gb_chart_swamped;
 
 /* Draws with a canvas that keeps the places of words and hits afterwards. On paper and in files there is no
  * page around the picture that says the caution: there it stands in the picture. */

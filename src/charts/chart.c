@@ -12,7 +12,9 @@ static const GbChartMethod *const methods[GB_N_CHARTS] = {
   [GB_CHART_LIMIT] = &gb_chart_limit,     [GB_CHART_GROUPS] = &gb_chart_groups,
   [GB_CHART_HISTORY] = &gb_chart_history, [GB_CHART_BOAT] = &gb_chart_boat,
   [GB_CHART_DRAUGHT] = &gb_chart_draught, [GB_CHART_COURSE] = &gb_chart_course,
-  [GB_CHART_HEADS] = &gb_chart_heads,
+  [GB_CHART_HEADS] = &gb_chart_heads,     [GB_CHART_FLOATING] = &gb_chart_floating,
+  [GB_CHART_FREEBOARD] = &gb_chart_freeboard, [GB_CHART_CREW] = &gb_chart_crew,
+  [GB_CHART_RIGHTING] = &gb_chart_righting,   [GB_CHART_SWAMPED] = &gb_chart_swamped,
 };
 
 /* All but the places under the pointer stays as it was made. Those are found once for a size and kept, so
@@ -60,18 +62,13 @@ describe (const GbChartWords *words)
 }
 
 GbChart *
-gb_chart_new (GbChartKind kind,
-              const GbBoat *boat,
-              const GbFindings *findings,
-              const GbHistory *history,
-              const gint64 *selected)
+gb_chart_new (GbChartKind kind, const GbChartSource *source)
 {
-  const GbChartSource source = { boat, findings, history, selected };
   GbChartWords words;
   GbChart *chart;
 
   g_return_val_if_fail (kind < GB_N_CHARTS, NULL);
-  g_return_val_if_fail (boat != NULL && findings != NULL, NULL);
+  g_return_val_if_fail (source != NULL && source->boat != NULL && source->findings != NULL, NULL);
 
   words.title = g_string_new (NULL);
   words.subtitle = g_string_new (NULL);
@@ -80,7 +77,7 @@ gb_chart_new (GbChartKind kind,
   g_atomic_ref_count_init (&chart->refs);
   g_mutex_init (&chart->lock);
   chart->method = methods[kind];
-  chart->data = chart->method->make (&source, &words);
+  chart->data = chart->method->make (source, &words);
   chart->description = describe (&words);
   chart->title = g_string_free (words.title, FALSE);
   chart->subtitle = g_string_free (words.subtitle, FALSE);

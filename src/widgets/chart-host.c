@@ -3,6 +3,8 @@
 
 #include "chart-host.h"
 
+#include <math.h>
+
 typedef struct
 {
   GbChartArea *area; /* weak */
@@ -39,8 +41,17 @@ refresh (GbChartHost *self, Slot *slot)
     return;
   slot->stale = FALSE;
   if (self->project != NULL)
-    chart = gb_chart_new (slot->kind, gb_project_get_boat (self->project), gb_project_get_findings (self->project),
-                          slot->kind == GB_CHART_HISTORY ? gb_project_get_history (self->project) : NULL, self->selected);
+    {
+      const GbChartSource source = {
+        .boat = gb_project_get_boat (self->project),
+        .findings = gb_project_get_findings (self->project),
+        .history = slot->kind == GB_CHART_HISTORY ? gb_project_get_history (self->project) : NULL,
+        .selected = self->selected,
+        .moved_to = { NAN, NAN, NAN },
+      };
+
+      chart = gb_chart_new (slot->kind, &source);
+    }
   gb_chart_area_set_chart (slot->area, chart, slot->kind);
 }
 

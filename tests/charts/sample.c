@@ -442,8 +442,12 @@ sample_free (Sample *sample)
 GbChart *
 sample_chart (const Sample *sample, GbChartKind kind)
 {
-  return gb_chart_new (kind, sample->boat, &sample->findings,
-                       sample->history.n_points > 0 ? &sample->history : NULL, NULL);
+  const GbChartSource source = { .boat = sample->boat,
+                                 .findings = &sample->findings,
+                                 .history = sample->history.n_points > 0 ? &sample->history : NULL,
+                                 .moved_to = { NAN, NAN, NAN } };
+
+  return gb_chart_new (kind, &source);
 }
 
 const char *

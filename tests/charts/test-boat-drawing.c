@@ -12,7 +12,7 @@ static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 320, 480 }, { 9
 static GbScene *
 scene_of (const Sample *sample, const gint64 *selected)
 {
-  const GbChartSource source = { sample->boat, &sample->findings, NULL, selected };
+  const GbChartSource source = { .boat = sample->boat, .findings = &sample->findings, .selected = selected };
 
   return gb_scene_new (&source);
 }

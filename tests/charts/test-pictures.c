@@ -7,6 +7,7 @@
 #include "sample.h"
 #include "store/text-form.h"
 
+#include <math.h>
 #include <string.h>
 
 static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 900, 600 }, { 1600, 1000 } };
@@ -76,7 +77,9 @@ test_demo (gconstpointer data)
   *strchr (name, '.') = '\0';
   for (guint c = 0; c < GB_N_CHARTS; c++)
     {
-      g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, boat, findings, history, NULL);
+      const GbChartSource source
+          = { .boat = boat, .findings = findings, .history = history, .moved_to = { NAN, NAN, NAN } };
+      g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, &source);
 
       g_test_message ("%s: %s", gb_chart_kind_name ((GbChartKind) c), gb_chart_title (chart));
       g_assert_false (gb_chart_is_empty (chart));
