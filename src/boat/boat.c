@@ -204,12 +204,23 @@ in_order_but_for_fresh (Table *table, guint *n_stayed)
   return records;
 }
 
+/* Where @owner keeps those of @kind that live in it. */
+static GPtrArray **
+children_slot (GbRecord *owner, GbRecordKind kind)
+{
+  return kind == GB_RECORD_OPENING ? &((GbHull *) owner)->openings : &owner->children;
+}
+
 static void
-forget_children (const GPtrArray *owners)
+forget_children (const GPtrArray *owners, GbRecordKind kind)
 {
   for (guint i = 0; i < owners->len; i++)
-    if (((GbRecord *) owners->pdata[i])->children != NULL)
-      g_ptr_array_set_size (((GbRecord *) owners->pdata[i])->children, 0);
+    {
+      GPtrArray *children = *children_slot (owners->pdata[i], kind);
+
+      if (children != NULL)
+        g_ptr_array_set_size (children, 0);
+    }
 }
 
 /* Each record is added to the children of its owner, or to the roots. Those from @n_stayed on go to their place among what is
@@ -225,6 +236,7 @@ link_records (Table *table, Table *owners, const GPtrArray *records, guint n_sta
   for (guint i = 0; i < records->len; i++)
     {
       GbRecord *record = records->pdata[i];
+      GPtrArray **slot;
 
       siblings = table->roots;
       if (record->owner != 0)
@@ -234,9 +246,10 @@ link_records (Table *table, Table *owners, const GPtrArray *records, guint n_sta
             owner = owners != NULL ? g_hash_table_lookup (owners->by_id, &record->owner) : NULL;
           if (owner == NULL)
             continue;
-          if (owner->children == NULL)
-            owner->children = g_ptr_array_new ();
-          siblings = owner->children;
+          slot = children_slot (owner, record->kind);
+          if (*slot == NULL)
+            *slot = g_ptr_array_new ();
+          siblings = *slot;
         }
       g_ptr_array_add (siblings, record);
       if (i >= n_stayed)
@@ -270,7 +283,7 @@ count_below (const GPtrArray *parts)
 
 /* Fills 'all': the tree flattened, or for what lives in another kind each owner's in turn. */
 static void
-number_records (Table *table, const Table *owners, gboolean nested)
+number_records (Table *table, const Table *owners, GbRecordKind kind, gboolean nested)
 {
   for (guint i = 0; i < table->roots->len; i++)
     {
@@ -282,7 +295,7 @@ number_records (Table *table, const Table *owners, gboolean nested)
     }
   for (guint i = 0; owners != NULL && !nested && i < owners->all->len; i++)
     {
-      const GPtrArray *children = gb_record_children (owners->all->pdata[i]);
+      const GPtrArray *children = gb_record_children_of (owners->all->pdata[i], kind);
 
       for (guint j = 0; j < children->len; j++)
         flatten (table, children->pdata[j]);
@@ -306,17 +319,17 @@ settle_table (GbBoat *boat, GbRecordKind kind)
   g_ptr_array_set_size (table->fresh, 0);
   g_ptr_array_set_size (table->gone, 0);
   if (owners == table)
-    forget_children (records);
+    forget_children (records, kind);
   else if (owners != NULL)
     {
-      forget_children (owners->all);
-      forget_children (owners->orphans);
+      forget_children (owners->all, kind);
+      forget_children (owners->orphans, kind);
     }
   for (guint i = 0; i < records->len; i++)
     ((GbRecord *) records->pdata[i])->index = ORPHAN;
 
   link_records (table, owners, records, n_stayed);
-  number_records (table, owners, type->owner == kind);
+  number_records (table, owners, kind, type->owner == kind);
   for (guint i = 0; i < records->len; i++)
     if (((GbRecord *) records->pdata[i])->index == ORPHAN)
       g_ptr_array_add (table->orphans, records->pdata[i]);
@@ -405,6 +418,17 @@ const GPtrArray *
 gb_record_children (const GbRecord *record)
 {
   return record->children != NULL ? record->children : no_records ();
+}
+
+const GPtrArray *
+gb_record_children_of (const GbRecord *record, GbRecordKind kind)
+{
+  const GPtrArray *children;
+
+  if (gb_record_type (kind)->owner != record->kind)
+    return no_records ();
+  children = kind == GB_RECORD_OPENING ? ((const GbHull *) record)->openings : record->children;
+  return children != NULL ? children : no_records ();
 }
 
 gboolean

@@ -45,8 +45,10 @@ const GPtrArray *gb_boat_all (const GbBoat *boat, GbRecordKind kind);
 const GPtrArray *gb_boat_orphans (const GbBoat *boat, GbRecordKind kind);
 guint gb_boat_n (const GbBoat *boat, GbRecordKind kind);
 
-/* What lives in @record, in order. Borrowed; an empty array if there is nothing. */
+/* What lives in @record, in order; of a hull its stations. Borrowed; an empty array if there is nothing. */
 const GPtrArray *gb_record_children (const GbRecord *record);
+/* Those of @kind alone: the stations of a hull, or its openings (which are not among its children). An empty array where none may live in it. */
+const GPtrArray *gb_record_children_of (const GbRecord *record, GbRecordKind kind);
 
 /* TRUE if the part @id is @ancestor or lies somewhere below it. */
 gboolean gb_boat_is_below (const GbBoat *boat, gint64 id, gint64 ancestor);

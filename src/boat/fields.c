@@ -494,6 +494,8 @@ gb_record_free (GbRecord *record)
     if (gb_field_storage (&type->fields[i]) == GB_STORAGE_TEXT)
       gb_field_set_text (&type->fields[i], record, NULL);
   g_clear_pointer (&record->children, g_ptr_array_unref);
+  if (record->kind == GB_RECORD_HULL)
+    g_clear_pointer (&((GbHull *) record)->openings, g_ptr_array_unref);
   g_free (record->typed);
   g_free (record);
 }

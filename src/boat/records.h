@@ -60,7 +60,7 @@ typedef struct
 
   GbRecordKind kind;
   guint index;         /* dense: place in GbBoat's order of its kind; for parts, the place in the flattened tree */
-  GPtrArray *children; /* (element-type GbRecord) (nullable), ordered, borrowed */
+  GPtrArray *children; /* (element-type GbRecord) (nullable), ordered, borrowed; of a hull its stations */
 } GbRecord;
 
 typedef enum
@@ -351,6 +351,9 @@ typedef struct
   double diameter;
   char *outline; /* of a prism, in plan (x, y), drawn up by 'height' */
   char *notes;
+
+  /* Kept by GbBoat, not stored. */
+  GPtrArray *openings; /* as the record's children, which are its stations */
 } GbHull;
 
 typedef struct

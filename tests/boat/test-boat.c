@@ -76,6 +76,45 @@ test_taking_again_keeps_pointers (void)
   g_assert_cmpfloat (((GbPart *) first)->thickness, ==, 0.006);
 }
 
+static GbRecord *
+take (GbBoat *boat, GbRecordKind kind, gint64 id, gint64 owner)
+{
+  GbRecord *record = gb_record_new (kind);
+
+  record->id = id;
+  record->owner = owner;
+  record->position = id;
+  return gb_boat_take (boat, record);
+}
+
+/* A hull holds records of two kinds, each in an order of its own. */
+static void
+test_two_kinds_in_a_hull (void)
+{
+  g_autoptr (GbBoat) boat = gb_boat_new ();
+  const GbRecord *hull = take (boat, GB_RECORD_HULL, 1, 0);
+  const GbRecord *station = take (boat, GB_RECORD_STATION, 1, 1), *opening = take (boat, GB_RECORD_OPENING, 2, 1);
+
+  take (boat, GB_RECORD_OPENING, 1, 1);
+  take (boat, GB_RECORD_CORNER, 1, 2);
+  gb_boat_settle (boat);
+  g_assert_cmpuint (gb_record_children (hull)->len, ==, 1);
+  g_assert_true (gb_record_children (hull)->pdata[0] == station);
+  g_assert_true (gb_record_children_of (hull, GB_RECORD_STATION)->pdata[0] == station);
+  g_assert_cmpuint (gb_record_children_of (hull, GB_RECORD_OPENING)->len, ==, 2);
+  g_assert_true (gb_record_children_of (hull, GB_RECORD_OPENING)->pdata[1] == opening);
+  g_assert_cmpuint (gb_record_children_of (opening, GB_RECORD_CORNER)->len, ==, 1);
+  /* A kind that cannot live there has none there. */
+  g_assert_cmpuint (gb_record_children_of (station, GB_RECORD_OPENING)->len, ==, 0);
+  g_assert_cmpuint (gb_record_children_of (hull, GB_RECORD_LOAD)->len, ==, 0);
+
+  /* One kind is settled without the other. */
+  gb_boat_remove (boat, GB_RECORD_OPENING, 1);
+  gb_boat_settle (boat);
+  g_assert_cmpuint (gb_record_children (hull)->len, ==, 1);
+  g_assert_cmpuint (gb_record_children_of (hull, GB_RECORD_OPENING)->len, ==, 1);
+}
+
 /* Order, tree and orphans of @kind are the same in both. */
 static void
 assert_same_order (const GbBoat *a, const GbBoat *b, GbRecordKind kind)
@@ -161,6 +200,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/boat/tree-is-flattened-depth-first", test_tree_is_flattened_depth_first);
   g_test_add_func ("/boat/orphans-and-cycles-are-kept-apart", test_orphans_and_cycles_are_kept_apart);
   g_test_add_func ("/boat/taking-again-keeps-pointers", test_taking_again_keeps_pointers);
+  g_test_add_func ("/boat/two-kinds-in-a-hull", test_two_kinds_in_a_hull);
   g_test_add_func ("/boat/random-walk-equals-a-fresh-copy", test_random_walk_equals_a_fresh_copy);
   g_test_add_func ("/boat/positions-between", test_positions_between);
   return g_test_run ();
