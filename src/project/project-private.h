@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "engine/crew-map.h"
 #include "project/edit-private.h"
 #include "project/project.h"
 #include "project/record-hub.h"
+#include "project/work.h"
 #include "store/store.h"
 
 G_BEGIN_DECLS
@@ -23,9 +25,16 @@ struct _GbProject
   char *undo_words;
   char *redo_words;
 
-  /* The mass history: known, or asked for, or neither. See project-history.c. */
+  /* What workers find: known, or asked for, or neither. See work.h. */
+  GPtrArray *waiting; /* (element-type GbWork) (nullable): for the snapshot */
+  GbSnapshot *snapshot; /* that is being taken, while some wait */
+  guint snapshot_id;
   GbHistory *history;
-  GCancellable *history_cancel;
+  GbWork *history_work;
+  GHashTable *studies; /* by condition; see project-study.c */
+  GbCrewMap *crew_map; /* as far as it is found */
+  GbWork *map_work;    /* kept when it is whole: what it was asked for stands */
+  gint64 map_condition, map_load;
 
   GbRecordHub *hub; /* NULL until a list or an item is wanted */
 };
@@ -40,5 +49,6 @@ gboolean gb_project_come_home (GbProject *self, const GbChanges *changes, GError
 GbRecordHub *gb_project_get_hub (GbProject *self);
 
 void gb_project_forget_history (GbProject *self);
+void gb_project_forget_studies (GbProject *self);
 
 G_END_DECLS

@@ -29,6 +29,7 @@ enum
   CHANGED,
   PLACE,
   HISTORY_FOUND,
+  STUDY_FOUND,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
@@ -120,6 +121,14 @@ what_is_touched (const GbChanges *changes)
   return touched;
 }
 
+/* What workers found, or are about to find, was of another boat. */
+static void
+forget_answers (GbProject *self)
+{
+  gb_project_forget_waiting (self);
+  gb_project_forget_history (self);
+}
+
 gboolean
 gb_project_come_home (GbProject *self, const GbChanges *changes, GError **error)
 {
@@ -134,7 +143,7 @@ gb_project_come_home (GbProject *self, const GbChanges *changes, GError **error)
         return FALSE;
     }
   find (self, what_is_touched (changes));
-  gb_project_forget_history (self);
+  forget_answers (self);
   if (self->hub != NULL)
     gb_record_hub_tell (self->hub, changes);
   g_signal_emit (self, signals[CHANGED], 0, changes);
@@ -203,7 +212,7 @@ gb_project_dispose (GObject *object)
   GbProject *self = GB_PROJECT (object);
 
   g_clear_handle_id (&self->look_id, g_source_remove);
-  gb_project_forget_history (self);
+  forget_answers (self);
   G_OBJECT_CLASS (gb_project_parent_class)->dispose (object);
 }
 
@@ -247,6 +256,8 @@ gb_project_class_init (GbProjectClass *class)
                                  G_TYPE_NONE, 1, G_TYPE_POINTER);
   signals[HISTORY_FOUND] = g_signal_new ("history-found", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL,
                                          NULL, G_TYPE_NONE, 0);
+  signals[STUDY_FOUND] = g_signal_new ("study-found", GB_TYPE_PROJECT, G_SIGNAL_RUN_FIRST, 0, NULL, NULL,
+                                       NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
 }
 
 static void

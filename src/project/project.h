@@ -20,6 +20,7 @@ G_BEGIN_DECLS
  *
  *   "place" (const GbPlace *place)   after undo and redo: where the edit was
  *   "history-found" ()               the mass history is there, see gb_project_get_history()
+ *   "study-found" (gint64 condition) there is more of a study or of the crew map, see project-study.h
  *
  * and properties: "can-undo", "can-redo", "undo-words", "redo-words", "title", "read-only".
  *
