@@ -6,6 +6,8 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "chart-drag.h"
+
 struct _GbChartArea
 {
   GtkWidget parent_instance;
@@ -24,6 +26,11 @@ G_DEFINE_FINAL_TYPE (GbChartArea, gb_chart_area, GTK_TYPE_WIDGET)
 enum
 {
   PART_PICKED,
+  SPOT_PRESSED,
+  DRAG_BEGUN,
+  DRAG_MOVED,
+  DRAG_ENDED,
+  NUDGED,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
@@ -195,6 +202,13 @@ gb_chart_area_get_chart (GbChartArea *self)
   return self->chart;
 }
 
+void
+gb_chart_area_make_draggable (GbChartArea *self)
+{
+  g_return_if_fail (GB_IS_CHART_AREA (self));
+  gb_chart_drag_install (self, self->area);
+}
+
 static void
 gb_chart_area_dispose (GObject *object)
 {
@@ -207,14 +221,25 @@ gb_chart_area_dispose (GObject *object)
 }
 
 static void
+make_signals (GType type)
+{
+  signals[PART_PICKED] = g_signal_new ("part-picked", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
+  signals[SPOT_PRESSED] = g_signal_new ("spot-pressed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[DRAG_BEGUN] = g_signal_new ("drag-begun", type, G_SIGNAL_RUN_LAST, 0, g_signal_accumulator_true_handled, NULL, NULL,
+                                      G_TYPE_BOOLEAN, 1, G_TYPE_POINTER);
+  signals[DRAG_MOVED] = g_signal_new ("drag-moved", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[DRAG_ENDED] = g_signal_new ("drag-ended", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+  signals[NUDGED] = g_signal_new ("nudged", type, G_SIGNAL_RUN_LAST, 0, g_signal_accumulator_true_handled, NULL, NULL, G_TYPE_BOOLEAN, 3,
+                                  G_TYPE_INT, G_TYPE_INT, G_TYPE_INT);
+}
+
+static void
 gb_chart_area_class_init (GbChartAreaClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = gb_chart_area_dispose;
-
-  signals[PART_PICKED] = g_signal_new ("part-picked", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
-                                       1, G_TYPE_INT64);
+  make_signals (G_TYPE_FROM_CLASS (klass));
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/chart-area.ui");
   gtk_widget_class_bind_template_child (widget_class, GbChartArea, overlay);

@@ -10,6 +10,8 @@ struct _GbFactRow
   AdwActionRow parent_instance;
 
   GbFactWorking working;
+  GbFactAsk ask; /* in its stead, with data of the page's own */
+  gpointer data;
   GbProject *project; /* borrowed */
   GtkLabel *value;
   GtkImage *sign;
@@ -20,7 +22,9 @@ G_DEFINE_FINAL_TYPE (GbFactRow, gb_fact_row, ADW_TYPE_ACTION_ROW)
 static void
 how_clicked_cb (GtkButton *button, GbFactRow *self)
 {
-  if (self->project != NULL)
+  if (self->ask != NULL)
+    gb_working_popover_show (GTK_WIDGET (button), self->ask (self->data));
+  else if (self->project != NULL)
     gb_working_popover_show (GTK_WIDGET (button),
                              self->working (gb_project_get_boat (self->project), gb_project_get_findings (self->project)));
 }
@@ -66,13 +70,15 @@ gb_fact_row_init (GbFactRow *self)
   adw_action_row_add_suffix (ADW_ACTION_ROW (self), GTK_WIDGET (self->value));
 }
 
-GbFactRow *
-gb_fact_row_new (const char *title, GbFactWorking working)
+static GbFactRow *
+make_row (const char *title, GbFactWorking working, GbFactAsk ask, gpointer data)
 {
   GbFactRow *self = g_object_new (GB_TYPE_FACT_ROW, "title", title, NULL);
 
   self->working = working;
-  if (working != NULL)
+  self->ask = ask;
+  self->data = data;
+  if (working != NULL || ask != NULL)
     {
       GtkWidget *how = gb_how_button_new ();
 
@@ -80,4 +86,16 @@ gb_fact_row_new (const char *title, GbFactWorking working)
       adw_action_row_add_suffix (ADW_ACTION_ROW (self), how);
     }
   return self;
+}
+
+GbFactRow *
+gb_fact_row_new (const char *title, GbFactWorking working)
+{
+  return make_row (title, working, NULL, NULL);
+}
+
+GbFactRow *
+gb_fact_row_new_asking (const char *title, GbFactAsk ask, gpointer data)
+{
+  return make_row (title, NULL, ask, data);
 }

@@ -18,6 +18,10 @@ typedef GbWorking *(*GbFactWorking) (const GbBoat *boat, const GbFindings *findi
 /* @title is translated already; @working may be NULL. */
 GbFactRow *gb_fact_row_new (const char *title, GbFactWorking working);
 
+/* A row whose working needs more than that: @ask is called with @data. */
+typedef GbWorking *(*GbFactAsk) (gpointer data);
+GbFactRow *gb_fact_row_new_asking (const char *title, GbFactAsk ask, gpointer data);
+
 /* The project that the working is asked of; borrowed until the next call. */
 void gb_fact_row_set_project (GbFactRow *self, GbProject *project);
 /* @passed marks a limit that is passed, by colour, weight and a sign. */
