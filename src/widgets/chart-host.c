@@ -3,6 +3,8 @@
 
 #include "chart-host.h"
 
+#include "project/project-study.h"
+
 #include <math.h>
 
 typedef struct
@@ -19,9 +21,14 @@ struct _GbChartHost
   GbProject *project;
   GPtrArray *slots; /* of Slot */
   gint64 *selected;
+  gint64 condition, load;
+  const GbAfloat *afloat; /* while the load is dragged; borrowed */
+  GbVec3 moved_to;
 };
 
 G_DEFINE_FINAL_TYPE (GbChartHost, gb_chart_host, G_TYPE_OBJECT)
+
+#define NOWHERE ((GbVec3){ NAN, NAN, NAN })
 
 static void
 slot_free (gpointer data)
@@ -30,6 +37,35 @@ slot_free (gpointer data)
 
   g_clear_weak_pointer (&slot->area);
   g_free (slot);
+}
+
+/* What the chart needs that is dear is asked for only now, when it is on screen. */
+static GbChart *
+make_chart (GbChartHost *self, GbChartKind kind)
+{
+  GbChartSource source = {
+    .boat = gb_project_get_boat (self->project),
+    .findings = gb_project_get_findings (self->project),
+    .selected = self->selected,
+    .condition = self->condition,
+    .afloat = self->afloat,
+    .moved = self->load,
+    .moved_to = self->moved_to,
+  };
+  const GbStudy *study = NULL;
+
+  if (kind == GB_CHART_HISTORY)
+    source.history = gb_project_get_history (self->project);
+  else if (kind == GB_CHART_CREW && self->load != 0)
+    source.crew_map = gb_project_get_crew_map (self->project, self->condition, self->load);
+  else if (kind == GB_CHART_RIGHTING || kind == GB_CHART_SWAMPED)
+    study = gb_project_get_study (self->project, self->condition);
+  if (study != NULL)
+    {
+      source.righting = study->righting;
+      source.swamped = study->swamped;
+    }
+  return gb_chart_new (kind, &source);
 }
 
 static void
@@ -41,17 +77,7 @@ refresh (GbChartHost *self, Slot *slot)
     return;
   slot->stale = FALSE;
   if (self->project != NULL)
-    {
-      const GbChartSource source = {
-        .boat = gb_project_get_boat (self->project),
-        .findings = gb_project_get_findings (self->project),
-        .history = slot->kind == GB_CHART_HISTORY ? gb_project_get_history (self->project) : NULL,
-        .selected = self->selected,
-        .moved_to = { NAN, NAN, NAN },
-      };
-
-      chart = gb_chart_new (slot->kind, &source);
-    }
+    chart = make_chart (self, slot->kind);
   gb_chart_area_set_chart (slot->area, chart, slot->kind);
 }
 
@@ -65,6 +91,21 @@ spoil (GbChartHost *self)
       slot->stale = TRUE;
       refresh (self, slot);
     }
+}
+
+static void
+study_found_cb (GbProject *project, gint64 condition, GbChartHost *self)
+{
+  spoil (self);
+}
+
+/* The dragged load has been set down, or what it was dragged in is no more. */
+static void
+changed_cb (GbProject *project, GbChanges *changes, GbChartHost *self)
+{
+  self->afloat = NULL;
+  self->moved_to = NOWHERE;
+  spoil (self);
 }
 
 static void
@@ -98,9 +139,12 @@ gb_chart_host_set_project (GbChartHost *self, GbProject *project)
   if (self->project != NULL)
     g_signal_handlers_disconnect_by_data (self->project, self);
   g_set_object (&self->project, project);
+  self->condition = self->load = 0;
+  self->afloat = NULL;
   if (project != NULL)
     {
-      g_signal_connect_object (project, "changed", G_CALLBACK (spoil), self, G_CONNECT_SWAPPED);
+      g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
+      g_signal_connect_object (project, "study-found", G_CALLBACK (study_found_cb), self, 0);
       g_signal_connect_object (project, "history-found", G_CALLBACK (spoil), self, G_CONNECT_SWAPPED);
     }
   spoil (self);
@@ -120,6 +164,28 @@ gb_chart_host_set_selected (GbChartHost *self, const gint64 *selected)
         n++;
       self->selected = g_memdup2 (selected, (n + 1) * sizeof *selected);
     }
+  spoil (self);
+}
+
+void
+gb_chart_host_set_condition (GbChartHost *self, gint64 condition, gint64 load)
+{
+  g_return_if_fail (GB_IS_CHART_HOST (self));
+
+  if (self->condition == condition && self->load == load)
+    return;
+  self->condition = condition;
+  self->load = load;
+  spoil (self);
+}
+
+void
+gb_chart_host_set_moved (GbChartHost *self, const GbAfloat *afloat, GbVec3 to)
+{
+  g_return_if_fail (GB_IS_CHART_HOST (self));
+
+  self->afloat = afloat;
+  self->moved_to = afloat != NULL ? to : NOWHERE;
   spoil (self);
 }
 
@@ -156,6 +222,7 @@ static void
 gb_chart_host_init (GbChartHost *self)
 {
   self->slots = g_ptr_array_new_with_free_func (slot_free);
+  self->moved_to = NOWHERE;
 }
 
 GbChartHost *

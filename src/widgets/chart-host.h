@@ -17,5 +17,9 @@ void gb_chart_host_add (GbChartHost *self, GbChartArea *area, GbChartKind kind);
 void gb_chart_host_set_project (GbChartHost *self, GbProject *project);
 /* Ids of the parts to light up, 0-terminated; copied. NULL for none. */
 void gb_chart_host_set_selected (GbChartHost *self, const gint64 *selected);
+/* What the charts of floating show: a condition (0: the first) and the load at hand in it (0: none). */
+void gb_chart_host_set_condition (GbChartHost *self, gint64 condition, gint64 load);
+/* While that load is dragged: how she floats with it at @to. @afloat is borrowed until the next call; NULL: it is no longer dragged. */
+void gb_chart_host_set_moved (GbChartHost *self, const GbAfloat *afloat, GbVec3 to);
 
 G_END_DECLS
