@@ -3,6 +3,7 @@
 
 /* From the records of a hull to its closed mesh in the boat's axes. */
 
+#include "body.h"
 #include "hull-private.h"
 #include "mesh-private.h"
 
@@ -144,7 +145,7 @@ measure_heights (GbHullShape *shape, const GbMesh *mesh)
 static char *
 find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
 {
-  gboolean open = hull->edge == GB_EDGE_OPEN && hull->form != GB_HULL_PIPE;
+  gboolean open = hull->edge == GB_EDGE_OPEN && hull->form != GB_HULL_PIPE && !hull->inside;
   GbVec3 place = { hull->x, hull->y, hull->z };
   g_autoptr (GbMesh) mesh = NULL;
   g_autoptr (GArray) edge = NULL;
@@ -168,6 +169,7 @@ find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
     shape->mirrored = mirrored_mesh (mesh);
   if (open)
     take_edge (shape, edge);
+  shape->body = gb_body_new (mesh);
   shape->mesh = g_steal_pointer (&mesh);
   return NULL;
 }
@@ -193,7 +195,12 @@ gb_hull_set_find (GbHullSet *set, const GbBoat *boat)
       GbHullShape *shape = &set->hulls[i];
 
       *shape = (GbHullShape){
-        .id = hull->rec.id, .edges = new_edges (), .lowest_edge = NAN, .keel = NAN, .top = NAN
+        .id = hull->rec.id,
+        .inside = hull->inside != 0,
+        .edges = new_edges (),
+        .lowest_edge = NAN,
+        .keel = NAN,
+        .top = NAN,
       };
       shape->trouble = find_shape (shape, hull, units);
     }
@@ -206,6 +213,7 @@ gb_hull_set_clear (GbHullSet *set)
     {
       gb_mesh_free (set->hulls[i].mesh);
       gb_mesh_free (set->hulls[i].mirrored);
+      gb_body_unref (set->hulls[i].body);
       g_ptr_array_unref (set->hulls[i].edges);
       g_free (set->hulls[i].trouble);
     }

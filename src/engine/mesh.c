@@ -6,10 +6,9 @@
  * Volume and its moments are sums over tetrahedra that stand on the triangles and share one apex. The apex is
  * put on the cutting plane: then the cut face, whatever its shape, makes tetrahedra without volume, and need
  * not be known. The figures of that face come from its edges alone, by Green's theorem; several loops and
- * holes add up by their turning. Two triangles that share an edge find the same point on it to the last bit,
- * because the point is always reckoned from the wet end to the dry end; so the edges of the cut close. */
+ * holes add up by their turning. */
 
-#include "mesh-private.h"
+#include "mesh-cut.h"
 
 void
 gb_mesh_free (GbMesh *mesh)
@@ -53,17 +52,13 @@ gb_mesh_is_closed (const GbMesh *mesh)
   return n > 0;
 }
 
-/* All places are reckoned from 'origin'; u and v span the plane. */
+/* All places in the sums are reckoned from 'origin'. */
 typedef struct
 {
   GbVec3 origin;
-  GbVec3 u, v;
-  double volume;
-  GbVec3 volume_moment;
-  double area;
+  GbSolid solid;
   GbVec3 area_moment;
-  double plane, plane_x, plane_y, plane_xx, plane_yy, plane_xy;
-  double girth;
+  GbFace face;
 } Sums;
 
 static void
@@ -72,34 +67,9 @@ add_triangle (Sums *sums, GbVec3 p, GbVec3 q, GbVec3 r)
   GbVec3 a = vec3_sub (p, sums->origin);
   GbVec3 b = vec3_sub (q, sums->origin);
   GbVec3 c = vec3_sub (r, sums->origin);
-  GbVec3 normal = vec3_cross (vec3_sub (b, a), vec3_sub (c, a));
-  GbVec3 corners = vec3_add (vec3_add (a, b), c);
-  double volume = vec3_dot (a, normal) / 6;
-  double area = vec3_length (normal) / 2;
+  double area = gb_solid_add (&sums->solid, a, b, c);
 
-  sums->volume += volume;
-  sums->volume_moment = vec3_add (sums->volume_moment, vec3_scale (corners, volume / 4));
-  sums->area += area;
-  sums->area_moment = vec3_add (sums->area_moment, vec3_scale (corners, area / 3));
-}
-
-/* Green's theorem over one edge of the cut, its face to the left. */
-static void
-add_cut_edge (Sums *sums, GbVec3 from, GbVec3 to)
-{
-  GbVec3 a = vec3_sub (from, sums->origin);
-  GbVec3 b = vec3_sub (to, sums->origin);
-  double x1 = vec3_dot (a, sums->u), y1 = vec3_dot (a, sums->v);
-  double x2 = vec3_dot (b, sums->u), y2 = vec3_dot (b, sums->v);
-  double turn = x1 * y2 - x2 * y1;
-
-  sums->plane += turn / 2;
-  sums->plane_x += turn * (x1 + x2) / 6;
-  sums->plane_y += turn * (y1 + y2) / 6;
-  sums->plane_xx += turn * (x1 * x1 + x1 * x2 + x2 * x2) / 12;
-  sums->plane_yy += turn * (y1 * y1 + y1 * y2 + y2 * y2) / 12;
-  sums->plane_xy += turn * (x1 * y2 + 2 * x1 * y1 + 2 * x2 * y2 + x2 * y1) / 24;
-  sums->girth += vec3_length (vec3_sub (b, a));
+  sums->area_moment = vec3_add (sums->area_moment, vec3_scale (vec3_add (vec3_add (a, b), c), area / 3));
 }
 
 /* The height of @p over the plane; below 0 is wet. */
@@ -107,35 +77,6 @@ static inline double
 height (GbVec3 p, GbVec3 n, double d)
 {
   return vec3_dot (n, p) - d;
-}
-
-static GbVec3
-crossing (GbVec3 wet, double h_wet, GbVec3 dry, double h_dry)
-{
-  double t = h_wet / (h_wet - h_dry);
-
-  return h_dry == 0 ? dry : vec3_add (wet, vec3_scale (vec3_sub (dry, wet), t));
-}
-
-/* Cuts a triangle that is partly wet. Returns how many corners the wet polygon has: 3 or 4; the cut runs from
- * edge[0] to edge[1] with the cut face to its left, seen from where n points. */
-static guint
-clip (const GbVec3 corners[3], const double heights[3], GbVec3 wet[4], GbVec3 edge[2])
-{
-  guint n = 0;
-
-  for (guint i = 0; i < 3; i++)
-    {
-      guint j = (i + 1) % 3;
-
-      if (heights[i] < 0)
-        wet[n++] = corners[i];
-      if (heights[i] < 0 && heights[j] >= 0)
-        wet[n++] = edge[1] = crossing (corners[i], heights[i], corners[j], heights[j]);
-      else if (heights[i] >= 0 && heights[j] < 0)
-        wet[n++] = edge[0] = crossing (corners[j], heights[j], corners[i], heights[i]);
-    }
-  return n;
 }
 
 static guint
@@ -165,10 +106,10 @@ add_wet_triangles (Sums *sums, const GbMesh *mesh, GbVec3 n, double d)
         add_triangle (sums, corners[0], corners[1], corners[2]);
       if (n_wet == 0 || n_wet == 3)
         continue;
-      n_wet = clip (corners, heights, wet, edge);
+      n_wet = gb_clip (corners, heights, wet, edge);
       for (guint i = 2; i < n_wet; i++)
         add_triangle (sums, wet[0], wet[i - 1], wet[i]);
-      add_cut_edge (sums, edge[0], edge[1]);
+      gb_face_add (&sums->face, vec3_sub (edge[0], sums->origin), vec3_sub (edge[1], sums->origin));
     }
 }
 
@@ -181,26 +122,28 @@ centre_of (GbVec3 origin, GbVec3 moment, double amount)
 static GbCut
 cut_from_sums (const Sums *sums)
 {
+  const GbSolid *solid = &sums->solid;
+  const GbFace *face = &sums->face;
   GbCut cut = {
-    .volume = sums->volume,
-    .centre = centre_of (sums->origin, sums->volume_moment, sums->volume),
-    .area = sums->area,
-    .area_centre = centre_of (sums->origin, sums->area_moment, sums->area),
+    .volume = solid->volume,
+    .centre = centre_of (sums->origin, solid->moment, solid->volume),
+    .area = solid->area,
+    .area_centre = centre_of (sums->origin, sums->area_moment, solid->area),
     .plane_x = NAN,
     .plane_y = NAN,
-    .girth = sums->girth,
+    .girth = face->girth,
   };
 
-  if (sums->plane > 0)
+  if (face->area > 0)
     {
-      double x = sums->plane_x / sums->plane, y = sums->plane_y / sums->plane;
+      double x = face->x / face->area, y = face->y / face->area;
 
-      cut.waterplane = sums->plane;
-      cut.plane_x = vec3_dot (sums->origin, sums->u) + x;
-      cut.plane_y = vec3_dot (sums->origin, sums->v) + y;
-      cut.plane_ixx = sums->plane_yy - sums->plane * y * y;
-      cut.plane_iyy = sums->plane_xx - sums->plane * x * x;
-      cut.plane_ixy = sums->plane_xy - sums->plane * x * y;
+      cut.waterplane = face->area;
+      cut.plane_x = vec3_dot (sums->origin, face->u) + x;
+      cut.plane_y = vec3_dot (sums->origin, face->v) + y;
+      cut.plane_ixx = face->yy - face->area * y * y;
+      cut.plane_iyy = face->xx - face->area * x * x;
+      cut.plane_ixy = face->xy - face->area * x * y;
     }
   return cut;
 }
@@ -217,17 +160,6 @@ gb_mesh_whole (const GbMesh *mesh)
       add_triangle (&sums, mesh->points[corners[0]], mesh->points[corners[1]], mesh->points[corners[2]]);
     }
   return cut_from_sums (&sums);
-}
-
-/* The frame of the plane: u points as far forward as the plane lets it, v to port of it. */
-static void
-set_frame (Sums *sums, GbVec3 n)
-{
-  GbVec3 forward = fabs (n.x) < 0.9 ? (GbVec3){ 1, 0, 0 } : (GbVec3){ 0, 1, 0 };
-  GbVec3 u = vec3_sub (forward, vec3_scale (n, vec3_dot (n, forward)));
-
-  sums->u = vec3_scale (u, 1 / vec3_length (u));
-  sums->v = vec3_cross (n, sums->u);
 }
 
 GbCut
@@ -250,7 +182,7 @@ gb_mesh_cut (const GbMesh *mesh, GbVec3 n, double d)
       GbVec3 near = mesh->points[0];
 
       sums.origin = vec3_sub (near, vec3_scale (n, height (near, n, d)));
-      set_frame (&sums, n);
+      sums.face = gb_face (n);
       add_wet_triangles (&sums, mesh, n, d);
     }
   return cut_from_sums (&sums);
@@ -290,7 +222,7 @@ add_surface_below (GbSurface *surface, const GbMesh *mesh, double z, double sign
         add_surface (surface, mesh->points[0], corners[0], corners[1], corners[2], sign);
       if (n == 0 || n == 3)
         continue;
-      n = clip (corners, heights, wet, edge);
+      n = gb_clip (corners, heights, wet, edge);
       for (guint i = 2; i < n; i++)
         add_surface (surface, mesh->points[0], wet[0], wet[i - 1], wet[i], sign);
     }

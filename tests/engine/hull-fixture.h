@@ -5,15 +5,7 @@
 
 #include "boat/boat.h"
 #include "engine/mesh.h"
-
-#include <math.h>
-
-static inline void
-assert_near (double value, double expected, double tolerance)
-{
-  if (!(fabs (value - expected) <= tolerance))
-    g_error ("%.17g is not within %g of %.17g", value, tolerance, expected);
-}
+#include "near.h"
 
 /* A new record of @kind in @owner, after those that are there. */
 static inline gpointer
