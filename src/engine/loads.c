@@ -10,7 +10,7 @@ gb_load_spread (const GbLoad *load)
 {
   if (!isnan (load->spread))
     return load->spread;
-  switch ((GbLoadKind) load->kind)
+  switch ((GbLoadKind)load->kind)
     {
     case GB_LOAD_PERSON:
     case GB_LOAD_MOTOR:
