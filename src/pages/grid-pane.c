@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "boat/quantity.h"
+#include "pages/page.h"
 
 struct _GbGridPane
 {
@@ -63,10 +64,7 @@ gb_grid_add_record (GbGrid *grid, const char *field, const char *text, const GbC
 static void
 removed_cb (GbGrid *grid, guint n, const char *title, GbGridPane *self)
 {
-  g_autofree char *words = n == 1 ? g_strdup_printf (_ ("“%s” deleted"), title)
-                                  : g_strdup_printf (ngettext ("%u row deleted", "%u rows deleted", n), n);
-
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.toast-undo", "s", words);
+  gb_page_tell_removed (GTK_WIDGET (self), n, title);
 }
 
 static void

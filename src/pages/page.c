@@ -3,6 +3,8 @@
 
 #include "page.h"
 
+#include <glib/gi18n-lib.h>
+
 typedef struct
 {
   GbProject *project;
@@ -43,6 +45,15 @@ gb_page_get_project (GbPage *self)
 
   g_return_val_if_fail (GB_IS_PAGE (self), NULL);
   return priv->project;
+}
+
+void
+gb_page_tell_removed (GtkWidget *inside, guint n, const char *title)
+{
+  g_autofree char *words = n == 1 ? g_strdup_printf (_ ("“%s” deleted"), title)
+                                  : g_strdup_printf (ngettext ("%u row deleted", "%u rows deleted", n), n);
+
+  gtk_widget_activate_action (inside, "win.toast-undo", "s", words);
 }
 
 static void

@@ -24,4 +24,7 @@ struct _GbPageClass
 void gb_page_set_project (GbPage *self, GbProject *project);
 GbProject *gb_page_get_project (GbPage *self);
 
+/* Says through the window, with an Undo, that @n rows went, or the one called @title. @inside: any widget of a page. */
+void gb_page_tell_removed (GtkWidget *inside, guint n, const char *title);
+
 G_END_DECLS

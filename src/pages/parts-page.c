@@ -34,9 +34,9 @@
 
 struct _GbPartsPage
 {
-  GtkBox parent_instance;
-  GbProject *project;
-  gulong changed_id;
+  GbPage parent_instance;
+
+  GbProject *project; /* the page's own, borrowed */
   GbGrid *grid;
   gboolean started; /* the builder asked for the empty list */
 
@@ -55,15 +55,7 @@ struct _GbPartsPage
   GMenuModel *row_menu;
 };
 
-enum
-{
-  PROP_0,
-  PROP_PROJECT,
-  N_PROPS
-};
-static GParamSpec *properties[N_PROPS];
-
-G_DEFINE_FINAL_TYPE (GbPartsPage, gb_parts_page, GTK_TYPE_BOX)
+G_DEFINE_FINAL_TYPE (GbPartsPage, gb_parts_page, GB_TYPE_PAGE)
 
 /* Showing ------------------------------------------------------------------------------------------------ */
 
@@ -141,10 +133,7 @@ update (GbPartsPage *self)
 static void
 removed_cb (GbPartsPage *self, guint n, const char *title)
 {
-  g_autofree char *words = n == 1 ? g_strdup_printf (_ ("“%s” deleted"), title)
-                                  : g_strdup_printf (ngettext ("%u row deleted", "%u rows deleted", n), n);
-
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.toast-undo", "s", words);
+  gb_page_tell_removed (GTK_WIDGET (self), n, title);
 }
 
 static void
@@ -303,41 +292,20 @@ inspector_action (GtkWidget *widget, const char *name, GVariant *parameter)
 /* The widget --------------------------------------------------------------------------------------------- */
 
 static void
-set_project (GbPartsPage *self, GbProject *project)
+gb_parts_page_show (GbPage *page, GbProject *project)
 {
-  if (self->project == project)
-    return;
-  g_clear_signal_handler (&self->changed_id, self->project);
-  g_set_object (&self->project, project);
+  GbPartsPage *self = GB_PARTS_PAGE (page);
+
+  self->project = project;
   self->started = FALSE;
   gb_grid_set_project (self->grid, project);
   if (project != NULL)
     {
-      self->changed_id
-        = g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+      g_signal_connect_object (project, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
       gb_grid_go_to (self->grid, GB_RECORD_BUILD, 1, NULL, FALSE);
     }
   update_side (self);
   update (self);
-  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_PROJECT]);
-}
-
-static void
-gb_parts_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  if (id == PROP_PROJECT)
-    g_value_set_object (value, GB_PARTS_PAGE (object)->project);
-  else
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-}
-
-static void
-gb_parts_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  if (id == PROP_PROJECT)
-    set_project (GB_PARTS_PAGE (object), g_value_get_object (value));
-  else
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
 
 static gboolean
@@ -354,7 +322,7 @@ gb_parts_page_dispose (GObject *object)
   if (self->grid != NULL)
     {
       g_signal_handlers_disconnect_by_data (self->grid, self);
-      set_project (self, NULL);
+      gb_page_set_project (GB_PAGE (self), NULL);
     }
   self->grid = NULL;
   gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_PARTS_PAGE);
@@ -405,13 +373,8 @@ gb_parts_page_class_init (GbPartsPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   object_class->dispose = gb_parts_page_dispose;
-  object_class->get_property = gb_parts_page_get_property;
-  object_class->set_property = gb_parts_page_set_property;
+  GB_PAGE_CLASS (klass)->show = gb_parts_page_show;
   widget_class->grab_focus = gb_parts_page_grab_focus;
-  properties[PROP_PROJECT]
-    = g_param_spec_object ("project", NULL, NULL, GB_TYPE_PROJECT,
-                           G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
-  g_object_class_install_properties (object_class, N_PROPS, properties);
   install_actions (widget_class);
 
   g_type_ensure (GB_TYPE_SIDE_PANE);
