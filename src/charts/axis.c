@@ -212,6 +212,12 @@ gb_axis_length (const GbAxis *axis, double difference)
 }
 
 double
+gb_axis_value (const GbAxis *axis, double place)
+{
+  return axis->from + (place - axis->start) / (axis->end - axis->start) * (axis->to - axis->from);
+}
+
+double
 gb_axis_widest (const GbAxis *axis, GbCanvas *canvas)
 {
   double widest = 0;

@@ -46,6 +46,7 @@ void gb_axis_say_unit (GbAxis *axis, const char *unit);
  * the axis's ends. */
 double gb_axis_at (const GbAxis *axis, double value);
 double gb_axis_length (const GbAxis *axis, double difference);
+double gb_axis_value (const GbAxis *axis, double place); /* what stands at a place */
 double gb_axis_widest (const GbAxis *axis, GbCanvas *canvas);
 
 /* Level axis under a field: tick labels under @y and light lines up to @top. Labels that would touch are left

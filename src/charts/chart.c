@@ -159,6 +159,12 @@ draw_caution (GbCanvas *canvas, GbBox box)
 #define LEAST_WIDTH 16 /* em */
 #define LEAST_HEIGHT 7
 
+static gboolean
+has_room (const GbCanvas *canvas, GbBox box)
+{
+  return box.width >= LEAST_WIDTH * canvas->em && box.height >= LEAST_HEIGHT * canvas->em;
+}
+
 void
 gb_chart_render (const GbChart *chart, GbCanvas *canvas, gboolean alone)
 {
@@ -173,7 +179,7 @@ gb_chart_render (const GbChart *chart, GbCanvas *canvas, gboolean alone)
   box = draw_head (chart, canvas);
   if (alone && chart->method->caution && chart->data != NULL)
     box = draw_caution (canvas, box);
-  if (chart->data != NULL && box.width >= LEAST_WIDTH * canvas->em && box.height >= LEAST_HEIGHT * canvas->em)
+  if (chart->data != NULL && has_room (canvas, box))
     chart->method->draw (chart->data, canvas, box);
 }
 
@@ -197,30 +203,44 @@ gb_chart_draw_alone (
   gb_chart_render (chart, &canvas, alone);
 }
 
-/* Draws onto nothing, for the places alone. */
+/* Something to draw onto that takes no paint, for the places alone. */
+static cairo_t *
+create_nothing (void)
+{
+  cairo_surface_t *nothing = cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1);
+  cairo_t *cr = cairo_create (nothing);
+
+  cairo_surface_destroy (nothing);
+  return cr;
+}
+
 static GArray *
 find_hits (const GbChart *chart, double width, double height)
 {
   g_auto (GbCanvas) canvas = { 0 };
-  cairo_surface_t *nothing = cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1);
-  cairo_t *cr = cairo_create (nothing);
+  cairo_t *cr = create_nothing ();
 
   gb_canvas_init (&canvas, cr, width, height, GB_CHART_LIGHT);
   gb_chart_render (chart, &canvas, FALSE);
   cairo_destroy (cr);
-  cairo_surface_destroy (nothing);
   return g_steal_pointer (&canvas.hits);
 }
 
-/* What is under the pointer, or -1. */
-static gint64
+static gboolean
+has_picture (const GbChart *chart, double width, double height)
+{
+  return chart->data != NULL && width > 0 && height > 0 && isfinite (width) && isfinite (height);
+}
+
+/* What is under the pointer, or GB_NO_HIT. */
+static guint
 what_is_at (GbChart *chart, double width, double height, double x, double y)
 {
   g_autoptr (GMutexLocker) locker G_GNUC_UNUSED = g_mutex_locker_new (&chart->lock);
   const GbHit *hit;
 
-  if (chart->data == NULL || !(width > 0 && height > 0) || !isfinite (width) || !isfinite (height))
-    return -1;
+  if (!has_picture (chart, width, height))
+    return GB_NO_HIT;
   if (chart->hits == NULL || chart->hits_width != width || chart->hits_height != height)
     {
       g_clear_pointer (&chart->hits, g_array_unref);
@@ -229,29 +249,80 @@ what_is_at (GbChart *chart, double width, double height, double x, double y)
       chart->hits_height = height;
     }
   hit = gb_hits_find (chart->hits, x, y);
-  return hit != NULL ? (gint64) hit->what : -1;
+  return hit != NULL ? hit->what : GB_NO_HIT;
+}
+
+/* The room for the drawing itself is what draw() got. */
+static gboolean
+find_place (GbChart *chart, double width, double height, double x, double y, guint what, GbChartSpot *spot)
+{
+  g_auto (GbCanvas) canvas = { 0 };
+  cairo_t *cr;
+  GbBox box;
+  gboolean found;
+
+  if (chart->method->locate == NULL || !has_picture (chart, width, height) || !isfinite (x) || !isfinite (y))
+    return FALSE;
+  cr = create_nothing ();
+  gb_canvas_init (&canvas, cr, width, height, GB_CHART_LIGHT);
+  box = draw_head (chart, &canvas);
+  found = has_room (&canvas, box) && chart->method->locate (chart->data, &canvas, box, x, y, what, spot);
+  cairo_destroy (cr);
+  return found;
 }
 
 char *
 gb_chart_tooltip (GbChart *chart, double width, double height, double x, double y)
 {
-  gint64 what;
+  GbChartSpot spot = { GB_N_RECORDS, 0, -1, { NAN, NAN, NAN } };
+  guint what;
 
   g_return_val_if_fail (chart != NULL, NULL);
 
   what = what_is_at (chart, width, height, x, y);
-  return what >= 0 && chart->method->tell != NULL ? chart->method->tell (chart->data, (guint) what) : NULL;
+  if (what != GB_NO_HIT)
+    return chart->method->tell != NULL ? chart->method->tell (chart->data, what) : NULL;
+  if (chart->method->tell_place != NULL && find_place (chart, width, height, x, y, what, &spot))
+    return chart->method->tell_place (chart->data, &spot);
+  return NULL;
+}
+
+static gint64
+part_of (const GbChart *chart, guint what)
+{
+  return what != GB_NO_HIT && chart->method->part != NULL ? chart->method->part (chart->data, what) : 0;
+}
+
+static gint64
+load_of (const GbChart *chart, guint what)
+{
+  return what != GB_NO_HIT && chart->method->load != NULL ? chart->method->load (chart->data, what) : 0;
 }
 
 gint64
 gb_chart_pick (GbChart *chart, double width, double height, double x, double y)
 {
-  gint64 what;
-
   g_return_val_if_fail (chart != NULL, 0);
 
-  if (chart->method->part == NULL)
-    return 0;
+  return chart->method->part != NULL ? part_of (chart, what_is_at (chart, width, height, x, y)) : 0;
+}
+
+gboolean
+gb_chart_locate (GbChart *chart, double width, double height, double x, double y, int view, GbChartSpot *spot)
+{
+  guint what;
+
+  g_return_val_if_fail (chart != NULL && spot != NULL, FALSE);
+
+  *spot = (GbChartSpot){ GB_N_RECORDS, 0, view, { NAN, NAN, NAN } };
+  if (chart->method->locate == NULL)
+    return FALSE;
   what = what_is_at (chart, width, height, x, y);
-  return what >= 0 ? chart->method->part (chart->data, (guint) what) : 0;
+  if (!find_place (chart, width, height, x, y, what, spot))
+    return FALSE;
+  spot->id = load_of (chart, what);
+  spot->kind = spot->id != 0 ? GB_RECORD_LOAD : GB_N_RECORDS;
+  if (spot->id == 0 && (spot->id = part_of (chart, what)) != 0)
+    spot->kind = GB_RECORD_PART;
+  return TRUE;
 }
