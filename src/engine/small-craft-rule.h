@@ -7,7 +7,7 @@ G_BEGIN_DECLS
 
 /* Flotation and capacity by 33 CFR part 183 and the boatbuilder's handbook of the United States Coast Guard, worked in its units: lb, ft3, 62.4 lb/ft3.
  * For most boats built at home a yardstick and no duty; local rules decide. Parts are sorted by height: under the lowest edge all is under water when she is
- * swamped; above it (deck and superstructure) all is dry weight. */
+ * swamped; above it (deck and superstructure) all is dry weight. A part without a place is taken at the light craft's centre. */
 
 #define GB_POUND 0.45359237
 #define GB_CUBIC_FOOT 0.028316846592
@@ -15,7 +15,8 @@ G_BEGIN_DECLS
 #define GB_RULE_FOAM 60.4  /* what a cubic foot of 2 lb/ft3 foam carries, lb */
 
 /* The factor K by which dry weight becomes weight under water: of the handbook's table where @material is one of its materials by name or family, else
- * 1 - 1/SG by @density (kg/m3). Negative for what lifts. @from_table says which. NAN where neither is known. */
+ * 1 - 1/SG by @density (kg/m3; NAN: that of the material). Negative for what lifts. @from_table says which. What is more than a tenth heavier than
+ * its row goes by its density. NAN where neither is known; @material may be NULL. */
 double gb_rule_factor (const GbMaterial *material, double density, gboolean *from_table);
 
 /* The motor table's row for @horsepower, masses in lb. NULL above the table. */
@@ -25,6 +26,8 @@ typedef struct
   double dry, running, swamped, controls, battery_dry, battery_submerged, full_tank;
 } GbRuleMotor;
 const GbRuleMotor *gb_rule_motor (double horsepower);
+/* The row that a motor of this dry weight (lb) would stand in, where its horsepower is not known; never NULL. */
+const GbRuleMotor *gb_rule_motor_by_weight (double dry);
 
 typedef enum
 {
@@ -43,7 +46,8 @@ double gb_rule_horsepower (double length_ft, double transom_ft, gboolean flat_ha
 double gb_rule_boat_foam (double sum_of_submerged, double deck_weight, double buoyancy);
 double gb_rule_persons_foam (GbRuleKind kind, double persons_capacity, double capacity_left, double buoyancy);
 
-/* One line of the working: a material, its dry weight below the edge, factor and weight under water. */
+/* One line of the working: a material, its dry weight below the edge, factor and weight under water. What is not known, and the growth margin, have
+ * lines of their own with the factor 1. */
 typedef struct
 {
   char *material;
@@ -54,17 +58,18 @@ typedef struct
 typedef struct
 {
   gint64 condition;
-  char *trouble; /* no hull, no mass: nothing else is known then; or NULL */
+  char *trouble; /* no hull, no mass, a motor of which nothing is known: nothing else is known then; or NULL */
   GbRuleKind kind;
   gboolean applies; /* single hull under 20 ft (6.096 m) */
-  double max_displacement, boat_weight, motor_weight; /* kg */
+  double max_displacement, boat_weight, motor_weight; /* kg; the first in the rule's water, at the lowest edge */
   double weight_capacity, persons_capacity;           /* kg */
   guint persons;
   double horsepower; /* NAN: none, or not covered */
   GArray *lines;     /* of GbRuleLine */
   double unknown_mass; /* of parts whose factor is not known: counted with K = 1 */
   double submerged, deck, swamped_motor; /* kg */
-  double boat_foam, motor_foam, persons_foam, foam; /* m3; a negative boat_foam means that she lifts herself */
+  double boat_foam, motor_foam, persons_foam, foam; /* m3; a negative boat_foam means that she lifts herself; foam
+                                                          is 0 where none is needed */
   double law_persons_foam; /* by the law's 2/15 where the guideline takes 1/4, m3 */
 } GbRule;
 

@@ -1,0 +1,360 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-small-craft-rule"
+
+/* The method for one boat: what she carries to her lowest edge, what her motors weigh, and what her parts weigh under water. Inside it goes by the
+ * method's pounds and feet; what comes out is in SI. */
+
+#include "small-craft-rule.h"
+
+#include "loads.h"
+#include "rollup-private.h"
+#include "swamped.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define FOOT 0.3048
+#define WATER (GB_RULE_WATER * GB_POUND / GB_CUBIC_FOOT)
+#define LONGEST 6.096 /* m, 20 ft: 183.201 and 183.301 */
+
+/* Motors ------------------------------------------------------------------------------------------------- */
+
+/* All of a condition's, in lb. */
+typedef struct
+{
+  double horsepower;
+  double weight;  /* running, with controls, battery and full tank */
+  double swamped; /* with controls and battery under water */
+} Motors;
+
+/* The row that tells of @load, by its horsepower or else its mass. NULL where it has neither, or is above the table without a mass. */
+static const GbRuleMotor *
+motor_row (const GbLoad *load)
+{
+  const GbRuleMotor *row = gb_rule_motor (load->horsepower);
+
+  if (row == NULL && load->mass > 0)
+    row = gb_rule_motor_by_weight (load->horsepower > 0 ? INFINITY : load->mass / GB_POUND);
+  return row;
+}
+
+/* A mass that is given is that of the dry motor; what running and being under water make of it is as in the table. */
+static void
+add_motor (Motors *motors, const GbLoad *load, const GbRuleMotor *row)
+{
+  double times = load->quantity >= 0 ? load->quantity : 1;
+  double dry = load->mass > 0 ? load->mass / GB_POUND : row->dry;
+  double running = dry * row->running / row->dry, swamped = dry * row->swamped / row->dry;
+
+  motors->horsepower += times * (load->horsepower > 0 ? load->horsepower : row->most_hp);
+  motors->weight += times * (running + row->controls + row->battery_dry + row->full_tank);
+  motors->swamped += times * (swamped + row->controls + row->battery_submerged);
+}
+
+/* A sentence where one of them cannot be reckoned with, else NULL. */
+static char *
+find_motors (Motors *motors, const GbBoat *boat, gint64 condition)
+{
+  const GbRecord *record = gb_boat_get (boat, GB_RECORD_CONDITION, condition);
+  const GPtrArray *loads = record != NULL ? gb_record_children (record) : NULL;
+
+  for (guint i = 0; loads != NULL && i < loads->len; i++)
+    {
+      const GbLoad *load = loads->pdata[i];
+      const GbRuleMotor *row = motor_row (load);
+
+      if (load->kind != GB_LOAD_MOTOR || load->quantity == 0)
+        continue;
+      if (row == NULL)
+        /* Translators: the name of a motor. */
+        return g_strdup_printf (_ ("The motor “%s” needs its horsepower or its mass."),
+                                load->name != NULL ? load->name : "");
+      add_motor (motors, load, row);
+    }
+  return NULL;
+}
+
+static GbRuleKind
+kind_for (const Motors *motors)
+{
+  if (motors->horsepower > 2)
+    return GB_RULE_OUTBOARD;
+  return motors->horsepower > 0 ? GB_RULE_TWO_HP : GB_RULE_BY_HAND;
+}
+
+/* The hull ------------------------------------------------------------------------------------------------ */
+
+/* The hull, where there is a single one; hulls inside others do not count. */
+static const GbHullShape *
+single_hull (const GbHullSet *hulls)
+{
+  const GbHullShape *single = NULL;
+
+  for (guint i = 0; i < hulls->n_hulls; i++)
+    {
+      const GbHullShape *hull = &hulls->hulls[i];
+
+      if (hull->mesh == NULL || hull->inside)
+        continue;
+      if (single != NULL || hull->mirrored != NULL)
+        return NULL;
+      single = hull;
+    }
+  return single;
+}
+
+static double
+hull_length (const GbHullShape *hull)
+{
+  double least = INFINITY, greatest = -INFINITY;
+
+  for (guint i = 0; i < hull->mesh->n_points; i++)
+    {
+      least = fmin (least, hull->mesh->points[i].x);
+      greatest = fmax (greatest, hull->mesh->points[i].x);
+    }
+  return greatest - least;
+}
+
+/* Breadth of the open edge where it is farthest aft; NAN for a closed hull. */
+static double
+transom_width (const GbHullShape *hull)
+{
+  const double near = 1e-6;
+  double aft = INFINITY, port = -INFINITY, starboard = INFINITY;
+
+  for (guint pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < hull->edges->len; i++)
+      {
+        const GArray *line = hull->edges->pdata[i];
+
+        for (guint k = 0; k < line->len; k++)
+          {
+            GbVec3 p = g_array_index (line, GbVec3, k);
+
+            if (pass == 0)
+              aft = fmin (aft, p.x);
+            else if (p.x <= aft + near)
+              {
+                port = fmax (port, p.y);
+                starboard = fmin (starboard, p.y);
+              }
+          }
+      }
+  return isfinite (aft) ? port - starboard : NAN;
+}
+
+/* Where water first comes in: the lowest edge that must stay dry, or where none is open, the lowest top. */
+static double
+float_plane (const GbEdgeSet *edges, const GbFlotation *flotation)
+{
+  double z = gb_edge_set_least (edges, gb_attitude (0, 0, 0)).freeboard;
+
+  return isnan (z) ? flotation->lowest_edge : z;
+}
+
+/* Capacity ----------------------------------------------------------------------------------------------- */
+
+/* The persons capacity is given back in lb. */
+static double
+find_capacity (GbRule *rule, const Motors *motors, const GbHullShape *hull)
+{
+  double weight = gb_rule_weight_capacity (rule->kind, rule->max_displacement / GB_POUND, rule->boat_weight / GB_POUND);
+  double persons = gb_rule_persons_capacity (rule->kind, weight, motors->weight);
+
+  rule->motor_weight = motors->weight * GB_POUND;
+  rule->weight_capacity = weight * GB_POUND;
+  rule->persons_capacity = persons * GB_POUND;
+  rule->persons = gb_rule_persons (persons);
+  if (rule->kind != GB_RULE_BY_HAND && hull != NULL)
+    rule->horsepower = gb_rule_horsepower (hull_length (hull) / FOOT, transom_width (hull) / FOOT, FALSE);
+  return persons;
+}
+
+/* Weight under water ------------------------------------------------------------------------------------- */
+
+/* What the parts come to, kg. */
+typedef struct
+{
+  const GbBoat *boat;
+  const GbRollup *rollup;
+  double edge; /* z */
+  GbRule *rule;
+  GArray *materials; /* of gint64: whose the lines are; 0: not known */
+  double mass;       /* of all parts so far */
+} Tally;
+
+static GbRuleLine *
+line_for (Tally *tally, const GbMaterial *material, gboolean from_table)
+{
+  gint64 id = material != NULL ? material->rec.id : 0;
+  GbRuleLine line = { .from_table = from_table };
+
+  for (guint i = 0; i < tally->materials->len; i++)
+    {
+      GbRuleLine *there = &g_array_index (tally->rule->lines, GbRuleLine, i);
+
+      if (g_array_index (tally->materials, gint64, i) == id && there->from_table == from_table)
+        return there;
+    }
+  line.material = g_strdup (material != NULL && material->name != NULL ? material->name : _ ("Not known"));
+  g_array_append_val (tally->materials, id);
+  g_array_append_val (tally->rule->lines, line);
+  return &g_array_index (tally->rule->lines, GbRuleLine, tally->rule->lines->len - 1);
+}
+
+/* @factor NAN: nobody knows, so it lifts nothing. */
+static void
+add_mass (Tally *tally, double mass, double z, const GbMaterial *material, double factor, gboolean from_table)
+{
+  GbRuleLine *line;
+
+  tally->mass += mass;
+  if (z > tally->edge)
+    {
+      tally->rule->deck += mass;
+      return;
+    }
+  if (isnan (factor))
+    {
+      tally->rule->unknown_mass += mass;
+      material = NULL;
+      factor = 1;
+    }
+  line = line_for (tally, material, from_table);
+  line->dry += mass;
+  line->submerged += mass * factor;
+}
+
+static void
+add_part (Tally *tally, const GbPart *part)
+{
+  const GbMass *mass = gb_rollup_part (tally->rollup, part);
+  const GbMaterial *material = gb_boat_material (tally->boat, gb_part_size (tally->boat, part).material);
+  double density = mass->mass / gb_part_volume (tally->boat, tally->rollup, part);
+  double z = isnan (mass->z) ? tally->rollup->boat.z : mass->z;
+  gboolean from_table = FALSE;
+  double factor;
+
+  if (!(mass->mass > 0))
+    return;
+  factor = gb_rule_factor (material, density, &from_table);
+  add_mass (tally, mass->mass * mass->scale, z, material, factor, from_table);
+}
+
+/* What a scale said of a group whose parts do not tell where it is. */
+static void
+add_unlisted (Tally *tally)
+{
+  double all = tally->rollup->boat.mass, left = all - tally->mass;
+
+  if (left > 1e-9 * all)
+    add_mass (tally, left, tally->rollup->boat.z, NULL, NAN, FALSE);
+}
+
+static void
+add_margin (GbRule *rule, double margin)
+{
+  GbRuleLine line = { g_strdup (_ ("Growth margin")), margin, 1, margin, FALSE };
+
+  g_array_append_val (rule->lines, line);
+}
+
+static void
+find_submerged (GbRule *rule, const GbBoat *boat, const GbRollup *rollup, double edge)
+{
+  g_autoptr (GArray) materials = g_array_new (FALSE, FALSE, sizeof (gint64));
+  const GPtrArray *parts = gb_boat_all (boat, GB_RECORD_PART);
+  Tally tally = { boat, rollup, edge, rule, materials, 0 };
+
+  for (guint i = 0; i < parts->len; i++)
+    if (!gb_part_gathers (parts->pdata[i]))
+      add_part (&tally, parts->pdata[i]);
+  add_unlisted (&tally);
+  if (rollup->margin.total > 0)
+    add_margin (rule, rollup->margin.total);
+  for (guint i = 0; i < rule->lines->len; i++)
+    {
+      GbRuleLine *line = &g_array_index (rule->lines, GbRuleLine, i);
+
+      line->factor = line->submerged / line->dry;
+      rule->submerged += line->submerged;
+    }
+}
+
+static void
+find_foam (GbRule *rule, const Motors *motors, double persons)
+{
+  double capacity = rule->weight_capacity / GB_POUND;
+  double left = rule->kind == GB_RULE_OUTBOARD ? capacity - motors->weight : capacity;
+  double boat = gb_rule_boat_foam (rule->submerged / GB_POUND, rule->deck / GB_POUND, GB_RULE_FOAM);
+  double for_persons = gb_rule_persons_foam (rule->kind, persons, left, GB_RULE_FOAM);
+  double less = rule->kind == GB_RULE_OUTBOARD ? 0 : (0.25 - 2.0 / 15) * persons / GB_RULE_FOAM;
+
+  rule->swamped_motor = motors->swamped * GB_POUND;
+  rule->boat_foam = boat * GB_CUBIC_FOOT;
+  rule->motor_foam = motors->swamped / GB_RULE_FOAM * GB_CUBIC_FOOT;
+  rule->persons_foam = for_persons * GB_CUBIC_FOOT;
+  rule->law_persons_foam = (for_persons - less) * GB_CUBIC_FOOT;
+  rule->foam = fmax (rule->boat_foam + rule->motor_foam + rule->persons_foam, 0);
+}
+
+/* All of it ---------------------------------------------------------------------------------------------- */
+
+static void
+line_clear (gpointer line)
+{
+  g_free (((GbRuleLine *) line)->material);
+}
+
+static GbRule *
+rule_new (gint64 condition)
+{
+  GbRule *rule = g_new0 (GbRule, 1);
+
+  rule->condition = condition;
+  rule->horsepower = NAN;
+  rule->lines = g_array_new (FALSE, FALSE, sizeof (GbRuleLine));
+  g_array_set_clear_func (rule->lines, line_clear);
+  return rule;
+}
+
+GbRule *
+gb_rule_find (const GbBoat *boat,
+              const GbHullSet *hulls,
+              const GbEdgeSet *edges,
+              const GbRollup *rollup,
+              const GbFlotation *flotation,
+              gint64 condition)
+{
+  GbRule *rule = rule_new (condition);
+  const GbHullShape *hull = single_hull (hulls);
+  double edge = float_plane (edges, flotation), persons;
+  Motors motors = { 0 };
+
+  if (isnan (edge))
+    rule->trouble = g_strdup (_ ("No hull has a shape yet."));
+  else if (!(rollup->boat.mass > 0))
+    rule->trouble = g_strdup (_ ("No part has a mass yet."));
+  else
+    rule->trouble = find_motors (&motors, boat, condition);
+  if (rule->trouble != NULL)
+    return rule;
+
+  rule->kind = kind_for (&motors);
+  rule->applies = hull != NULL && hull_length (hull) < LONGEST;
+  rule->max_displacement = gb_hydrostatics_at (hulls, WATER, edge).displacement;
+  rule->boat_weight = rollup->boat.mass + rollup->margin.total;
+  persons = find_capacity (rule, &motors, hull);
+  find_submerged (rule, boat, rollup, edge);
+  find_foam (rule, &motors, persons);
+  return rule;
+}
+
+void
+gb_rule_free (GbRule *rule)
+{
+  g_free (rule->trouble);
+  g_array_unref (rule->lines);
+  g_free (rule);
+}
