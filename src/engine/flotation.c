@@ -3,6 +3,7 @@
 
 #include "flotation.h"
 
+#include "body.h"
 #include "loads.h"
 #include "water.h"
 
@@ -14,6 +15,13 @@ static GbHydrostatics
 no_hydrostatics (void)
 {
   return (GbHydrostatics){ NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN };
+}
+
+/* A hull inside another carries nothing as long as that one is dry. */
+static gboolean
+carries (const GbHullShape *shape)
+{
+  return shape->body != NULL && !shape->inside;
 }
 
 /* Where all hulls together begin and end. NAN where there are none. */
@@ -35,6 +43,8 @@ heights_of (const GbHullSet *hulls)
     {
       const GbHullShape *shape = &hulls->hulls[i];
 
+      if (!carries (shape))
+        continue;
       /* fmin and fmax pass over what is NAN. */
       heights.keel = fmin (heights.keel, shape->keel);
       heights.edge = fmin (heights.edge, shape->lowest_edge);
@@ -47,47 +57,48 @@ heights_of (const GbHullSet *hulls)
   return heights;
 }
 
-/* Adds what one hull has under water; centres are moments as yet. The mirror of a pair has the same volume
- * with its y turned about. */
-static void
-add_hull (GbHydrostatics *sum, const GbHullShape *shape, double z)
+static GbImmersion
+immersed_at (const GbHullSet *hulls, double z)
 {
-  GbCut cut = gb_mesh_cut (shape->mesh, (GbVec3){ 0, 0, 1 }, z);
-  double n = shape->mirrored != NULL ? 2 : 1;
+  const GbVec3 up = { 0, 0, 1 };
+  GbImmersion in = { .volume = 0 };
 
-  if (cut.volume > 0)
+  for (guint i = 0; i < hulls->n_hulls; i++)
     {
-      sum->volume += n * cut.volume;
-      sum->lcb += n * cut.volume * cut.centre.x;
-      sum->tcb += shape->mirrored != NULL ? 0 : cut.volume * cut.centre.y;
-      sum->vcb += n * cut.volume * cut.centre.z;
+      const GbHullShape *shape = &hulls->hulls[i];
+
+      if (!carries (shape))
+        continue;
+      gb_body_immerse (shape->body, FALSE, up, z, &in);
+      if (shape->mirrored != NULL)
+        gb_body_immerse (shape->body, TRUE, up, z, &in);
     }
-  if (cut.waterplane > 0)
-    {
-      sum->waterplane += n * cut.waterplane;
-      sum->lcf += n * cut.waterplane * cut.plane_x;
-    }
+  return in;
 }
 
 GbHydrostatics
 gb_hydrostatics_at (const GbHullSet *hulls, double water_density, double z)
 {
   Heights heights = heights_of (hulls);
-  GbHydrostatics at = { .z = z, .draught = z - heights.keel, .freeboard = heights.edge - z };
+  GbImmersion in;
 
   if (isnan (heights.keel) || isnan (z))
     return no_hydrostatics ();
-  for (guint i = 0; i < hulls->n_hulls; i++)
-    if (hulls->hulls[i].mesh != NULL)
-      add_hull (&at, &hulls->hulls[i], z);
-  at.displacement = at.volume * water_density;
-  at.per_cm = at.waterplane * water_density * 0.01;
+  in = immersed_at (hulls, z);
   /* Nothing over nothing is NAN, as it should be. */
-  at.lcb /= at.volume;
-  at.tcb /= at.volume;
-  at.vcb /= at.volume;
-  at.lcf /= at.waterplane;
-  return at;
+  return (GbHydrostatics){
+    .z = z,
+    .draught = z - heights.keel,
+    .volume = in.volume,
+    .displacement = in.volume * water_density,
+    .waterplane = in.plane,
+    .per_cm = in.plane * water_density * 0.01,
+    .lcb = in.moment.x / in.volume,
+    .tcb = in.moment.y / in.volume,
+    .vcb = in.moment.z / in.volume,
+    .lcf = in.plane_moment.x / in.plane,
+    .freeboard = heights.edge - z,
+  };
 }
 
 GbHydrostatics
@@ -248,10 +259,10 @@ gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *
     .curve = curve,
   };
   for (guint i = 0; i < hulls->n_hulls; i++)
-    if (hulls->hulls[i].mesh != NULL)
-      flotation->n_hulls++;
-    else
-      flotation->n_bad_hulls++;
+    {
+      flotation->n_hulls += carries (&hulls->hulls[i]);
+      flotation->n_bad_hulls += hulls->hulls[i].body == NULL;
+    }
   find_limit (flotation, hulls, &heights, build->freeboard);
   moments = find_loads (flotation, boat);
   find_total (flotation, rollup, moments);

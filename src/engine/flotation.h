@@ -8,7 +8,8 @@ G_BEGIN_DECLS
 
 /* Upright, level flotation: what the hulls carry at each draught, where the limit is, and how the boat with its loads stands
  * against it. Draught is measured from the lowest point of all hulls, freeboard to the lowest open edge of all; closed hulls may go
- * under. Where no hull is open, the freeboard is measured to the top of the closed hull that goes under first. */
+ * under. Where no hull is open, the freeboard is measured to the top of the closed hull that goes under first. Hulls inside
+ * others have no part in any of it. */
 
 typedef struct
 {
@@ -25,7 +26,7 @@ typedef struct
 
 typedef struct
 {
-  guint n_hulls;       /* with a shape */
+  guint n_hulls;       /* with a shape, and not inside another */
   guint n_bad_hulls;   /* without one; see GbHullShape.trouble */
   double water_density;
   double keel, lowest_edge; /* z */
@@ -55,7 +56,7 @@ typedef struct
 void gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *hulls, const GbRollup *rollup);
 void gb_flotation_clear (GbFlotation *flotation);
 
-/* All hulls together with the water at @z. */
+/* All hulls together with the water at @z; those inside others are left out. */
 GbHydrostatics gb_hydrostatics_at (const GbHullSet *hulls, double water_density, double z);
 /* The water at which they displace @mass; z is NAN if they cannot. Newton's method with bisection as its guard. */
 GbHydrostatics gb_hydrostatics_for (const GbHullSet *hulls, double water_density, double mass);
