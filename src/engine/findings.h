@@ -30,6 +30,8 @@ typedef struct
 
 /* How the condition @id floats; 0 is nobody aboard. NULL if there is none. */
 const GbAfloat *gb_findings_afloat (const GbFindings *findings, gint64 condition);
+/* Its name, or what stands for nobody aboard; translated. Free it. */
+char *gb_condition_dup_name (const GbBoat *boat, gint64 condition);
 
 GbFindings *gb_findings_new (void);
 void gb_findings_free (GbFindings *findings);

@@ -1,168 +1,249 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-working"
 
-/* How the flotation limit came about, slice by slice, and how the boat with its loads stands against it. */
+/* How she floats in one condition, as it would be worked by hand once the place of rest is known. */
 
-#include "engine/water.h"
+#include "loads.h"
 #include "working-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define N_SLICES 10
+/* All formulas here stand in every handbook of naval architecture. */
+static const char *
+trade (void)
+{
+  return _ ("common practice of naval architecture");
+}
+
+#define CENTIMETRE 0.01
+#define DEGREE (G_PI / 180)
+
+/* Weights ------------------------------------------------------------------------------------------------ */
 
 static void
-show_water (GbHand *hand)
+show_displacement (GbHand *hand, const GbAfloat *a)
 {
-  const GbBuild *build = gb_boat_build (hand->boat);
-  g_autofree char *salinity
-      = gb_hand_show (hand, build->water == GB_WATER_SALT ? build->salinity : 0, GB_DIM_SALINITY);
-  g_autofree char *temperature = gb_hand_show (hand, build->temperature, GB_DIM_TEMPERATURE), *words = NULL;
-  char *density = gb_hand_show (hand, hand->findings->flotation.water_density, GB_DIM_DENSITY);
+  GbTerm terms[] = { { NULL, a->light, GB_DIM_MASS }, { GB_PLUS, a->margin, GB_DIM_MASS }, { GB_PLUS, a->load_mass, GB_DIM_MASS } };
 
-  if (build->water == GB_WATER_GIVEN)
+  gb_hand_step (hand, _ ("Displacement: light craft + margin + loads"), gb_hand_sum (hand, terms, 3, a->total, GB_DIM_MASS), NULL);
+}
+
+static void
+show_unknown_loads (GbHand *hand, const GbAfloat *a)
+{
+  if (a->n_no_mass > 0)
+    gb_hand_step (hand, _ ("Loads without a mass, which are left out"), g_strdup_printf ("%u", a->n_no_mass), NULL);
+  if (a->n_no_place > 0)
+    gb_hand_step (hand, _ ("Loads without a place, which are taken at the light craft's centre"),
+                  g_strdup_printf ("%u", a->n_no_place), NULL);
+}
+
+static double
+larger (double a, double b)
+{
+  return isnan (b) ? a : fmax (a, fabs (b));
+}
+
+static void
+add_load_rows (GbHand *hand, const GbMomentTable *table, const GPtrArray *loads)
+{
+  for (guint i = 0; i < loads->len; i++)
     {
-      gb_hand_step (hand, _ ("Density of the water, as given"), density, NULL);
+      GbVec3 at = gb_load_centre (loads->pdata[i]);
+
+      gb_moment_row (hand, table, gb_record_dup_title (loads->pdata[i]), gb_load_weight (loads->pdata[i]),
+                     (const double[]){ at.x, at.y, at.z });
+    }
+}
+
+static void
+show_weights (GbHand *hand, const GbAfloat *a)
+{
+  const GbMass *light = &hand->findings->rollup.boat;
+  const GbRecord *condition = gb_boat_get (hand->boat, GB_RECORD_CONDITION, a->condition);
+  const GPtrArray *loads = condition != NULL ? gb_record_children (condition) : NULL;
+  const double centre[3] = { light->x, light->y, light->z }, sum[3] = { a->gravity.x, a->gravity.y, a->gravity.z };
+  double arm = larger (larger (larger (larger (1, light->x), light->z), sum[0]), sum[2]);
+  GbMomentTable table = gb_moment_table (hand, a->total, arm);
+
+  gb_moment_columns (hand);
+  gb_moment_row (hand, &table, g_strdup (_ ("Light craft")), a->light, centre);
+  if (a->margin > 0)
+    gb_moment_row (hand, &table, g_strdup (_ ("Margin")), a->margin, centre);
+  if (loads != NULL)
+    add_load_rows (hand, &table, loads);
+  gb_moment_row (hand, &table, g_strdup (_ ("Sum, and its centre")), a->total, sum);
+}
+
+/* At rest ------------------------------------------------------------------------------------------------ */
+
+static void
+show_rest (GbHand *hand, const GbAfloat *a)
+{
+  double water = hand->findings->flotation.water_density;
+  GbTerm terms[] = { { NULL, a->total, GB_DIM_MASS }, { GB_DIVIDED, water, GB_DIM_DENSITY } };
+  const double gravity[3] = { a->gravity.x, a->gravity.y, a->gravity.z };
+  const double buoyancy[3] = { a->buoyancy.x, a->buoyancy.y, a->buoyancy.z };
+  g_autofree char *g = gb_hand_place (hand, gravity), *b = gb_hand_place (hand, buoyancy);
+  g_autofree char *attitude = gb_afloat_attitude_text (a);
+
+  gb_hand_step (hand, _ ("Volume under water: displacement ÷ density of the water"),
+                gb_hand_sum (hand, terms, 2, a->volume, GB_DIM_VOLUME), trade ());
+  gb_hand_step (hand, _ ("Centre of gravity, in the boat's axes; liquids where they have run to"), g_steal_pointer (&g), NULL);
+  gb_hand_step (hand, _ ("Centre of buoyancy of that volume, cut from the shapes of all hulls"), g_steal_pointer (&b), NULL);
+  gb_hand_step (hand, _ ("She turns and sinks until buoyancy stands plumb under weight, and as large"), g_steal_pointer (&attitude),
+                trade ());
+}
+
+static void
+show_draughts (GbHand *hand, const GbAfloat *a)
+{
+  g_autofree char *fore = gb_hand_show (hand, a->draught_fore, GB_DIM_LENGTH), *aft = gb_hand_show (hand, a->draught_aft, GB_DIM_LENGTH);
+  g_autofree char *mid = gb_hand_show (hand, a->draught_mid, GB_DIM_LENGTH);
+  g_autofree char *fore_x = gb_hand_show (hand, a->fore_x, GB_DIM_LENGTH), *aft_x = gb_hand_show (hand, a->aft_x, GB_DIM_LENGTH);
+  /* Translators: two places along the boat. */
+  g_autofree char *words = g_strdup_printf (_ ("Draughts from the line of the keel, forward at %s and aft at %s"), fore_x, aft_x);
+
+  /* Translators: three lengths. */
+  gb_hand_step (hand, words, g_strdup_printf (_ ("%s forward, %s amidships, %s aft"), fore, mid, aft), NULL);
+}
+
+static void
+show_freeboard (GbHand *hand, const GbAfloat *a)
+{
+  const GbEdgeSet *edges = &hand->findings->edges;
+  g_autofree char *least = gb_hand_show (hand, a->least.freeboard, GB_DIM_LENGTH), *words = NULL, *place = NULL;
+  const double at[3] = { a->least.at.x, a->least.at.y, a->least.at.z };
+
+  if (a->least.line < 0 || (guint) a->least.line >= edges->lines->len)
+    {
+      gb_hand_say (hand, _ ("No edge that must stay dry: there is no freeboard to measure"));
       return;
     }
-  /* Translators: a salinity and a temperature, each with its unit. */
-  words = g_strdup_printf (_ ("Density of the water with %s of salt, at %s"), salinity, temperature);
-  gb_hand_step (hand, words, density, _ ("EOS-80: UNESCO Technical Papers in Marine Science 44 (1983)"));
+  place = gb_hand_place (hand, at);
+  /* Translators: the name of an edge. */
+  words = g_strdup_printf (_ ("Least freeboard: height above the water of the lowest point of %s"),
+                           ((const GbEdgeLine *) edges->lines->pdata[a->least.line])->name);
+  /* Translators: a length, and the place where it is measured. */
+  gb_hand_step (hand, words, g_strdup_printf (_ ("%s at %s"), least, place), NULL);
+}
+
+/* Stiffness ---------------------------------------------------------------------------------------------- */
+
+/* "0.42 m⁴": the second moment of an area is no field's dimension. */
+static char *
+second_moment (const GbHand *hand, double value)
+{
+  const double foot = 0.3048;
+
+  if (hand->units == GB_UNITS_FEET)
+    return g_strdup_printf ("%.4g ft⁴", value / pow (foot, 4));
+  return g_strdup_printf ("%.4g m⁴", value);
 }
 
 static void
-show_height (GbHand *hand)
+show_radius (GbHand *hand, const char *words, double volume, double bm)
 {
-  const GbFlotation *flotation = &hand->findings->flotation;
-  double freeboard = gb_boat_build (hand->boat)->freeboard;
-  GbTerm terms[]
-      = { { NULL, flotation->lowest_edge, GB_DIM_LENGTH }, { GB_MINUS, freeboard, GB_DIM_LENGTH } };
+  g_autofree char *second = second_moment (hand, bm * volume), *under = gb_hand_show (hand, volume, GB_DIM_VOLUME);
+  g_autofree char *radius = gb_hand_show (hand, bm, GB_DIM_LENGTH);
 
-  gb_hand_step (hand, _ ("Highest water allowed, above the baseline: lowest edge − least freeboard"),
-                gb_hand_sum (hand, terms, 2, flotation->lowest_edge - freeboard, GB_DIM_LENGTH), NULL);
-}
-
-/* The hulls cut into slices of one thickness, from the keel to the water. */
-static void
-show_slices (GbHand *hand)
-{
-  const GbFlotation *flotation = &hand->findings->flotation;
-  double height = flotation->limit.z - flotation->keel;
-  GbColumnFormat mass
-      = gb_column_format (flotation->limit.displacement, gb_quantity_factor (GB_DIM_MASS, hand->units));
-  GbColumnFormat volume
-      = gb_column_format (flotation->limit.volume, gb_quantity_factor (GB_DIM_VOLUME, hand->units));
-  g_autofree char *slice_heading
-      = gb_hand_heading (_ ("Slice"), gb_quantity_unit (GB_DIM_VOLUME, hand->units));
-  g_autofree char *volume_heading
-      = gb_hand_heading (_ ("Under water"), gb_quantity_unit (GB_DIM_VOLUME, hand->units));
-  g_autofree char *mass_heading
-      = gb_hand_heading (_ ("Displacement"), gb_quantity_unit (GB_DIM_MASS, hand->units));
-  double below = 0;
-
-  gb_hand_columns (hand, _ ("Draught"), slice_heading, volume_heading, mass_heading, NULL);
-  for (guint i = 1; i <= N_SLICES; i++)
-    {
-      GbHydrostatics at = gb_hydrostatics_at (&hand->findings->hulls, flotation->water_density,
-                                              flotation->keel + height * i / N_SLICES);
-
-      gb_hand_row (hand, gb_hand_show (hand, at.draught, GB_DIM_LENGTH),
-                   gb_column_show (volume, at.volume - below), gb_column_show (volume, at.volume),
-                   gb_column_show (mass, at.displacement), NULL);
-      below = at.volume;
-    }
+  gb_hand_step (hand, words, g_strdup_printf ("%s ÷ %s = %s", second, under, radius), trade ());
 }
 
 static void
-show_limit (GbHand *hand)
+show_metacentre (GbHand *hand, const GbAfloat *a, const char *words, double bm, double gm)
 {
-  const GbFlotation *flotation = &hand->findings->flotation;
-  GbTerm terms[] = { { NULL, flotation->limit.volume, GB_DIM_VOLUME },
-                     { GB_TIMES, flotation->water_density, GB_DIM_DENSITY } };
+  /* What liquids take off is what closes the sum. */
+  double liquids = a->kb + bm - a->kg - gm;
+  GbTerm terms[] = { { NULL, a->kb, GB_DIM_LENGTH },
+                     { GB_PLUS, bm, GB_DIM_LENGTH },
+                     { GB_MINUS, a->kg, GB_DIM_LENGTH },
+                     { GB_MINUS, fabs (liquids) < 1e-9 ? 0 : liquids, GB_DIM_LENGTH } };
 
-  gb_hand_step (hand, _ ("Volume under water up to there, cut from the shapes of all hulls"),
-                gb_hand_show (hand, flotation->limit.volume, GB_DIM_VOLUME), NULL);
-  gb_hand_step (hand, _ ("Flotation limit: volume × density of the water"),
-                gb_hand_sum (hand, terms, 2, flotation->limit.displacement, GB_DIM_MASS), NULL);
+  gb_hand_step (hand, words, gb_hand_sum (hand, terms, 4, gm, GB_DIM_LENGTH), trade ());
 }
 
 static void
-show_total (GbHand *hand)
+show_stiffness (GbHand *hand, const GbAfloat *a)
 {
-  const GbFlotation *flotation = &hand->findings->flotation;
-  GbTerm terms[] = { { NULL, flotation->light, GB_DIM_MASS },
-                     { GB_PLUS, flotation->margin, GB_DIM_MASS },
-                     { GB_PLUS, flotation->load_mass, GB_DIM_MASS } };
-  g_autofree char *total = gb_hand_show (hand, flotation->total, GB_DIM_MASS),
-                  *sd = gb_hand_show (hand, flotation->total_sd, GB_DIM_MASS);
-
-  gb_hand_step (hand, _ ("Light craft + margin + loads"),
-                gb_hand_sum (hand, terms, 3, flotation->total, GB_DIM_MASS), NULL);
-  if (!isnan (flotation->total_sd))
-    gb_hand_step (hand, _ ("Standard deviation, of the boat and of the loads"),
-                  g_strdup_printf ("%s ± %s", total, sd), NULL);
+  show_radius (hand, _ ("BM across: second moment of the waterplane about its length ÷ volume"), a->volume, a->bm);
+  show_metacentre (hand, a, _ ("GM across: KB + BM − KG − what liquids take off by running"), a->bm, a->gm);
+  show_radius (hand, _ ("BM along: second moment of the waterplane about its breadth ÷ volume"), a->volume, a->bm_long);
+  show_metacentre (hand, a, _ ("GM along: KB + BM − KG − what liquids take off by running"), a->bm_long, a->gm_long);
 }
 
 static void
-show_left (GbHand *hand)
+show_per_cm (GbHand *hand, const GbAfloat *a)
 {
-  const GbFlotation *flotation = &hand->findings->flotation;
-  GbTerm terms[]
-      = { { NULL, flotation->limit.displacement, GB_DIM_MASS }, { GB_MINUS, flotation->total, GB_DIM_MASS } };
-  g_autofree char *left = gb_hand_show (hand, flotation->left, GB_DIM_MASS),
-                  *sd = gb_hand_show (hand, flotation->total_sd, GB_DIM_MASS);
-  g_autofree char *deviations = gb_hand_show (hand, flotation->left / flotation->total_sd, GB_DIM_COUNT);
-  g_autofree char *chance = gb_hand_show (hand, flotation->chance, GB_DIM_RATIO);
+  GbTerm sink[] = { { NULL, a->waterplane, GB_DIM_AREA },
+                    { GB_TIMES, CENTIMETRE, GB_DIM_LENGTH },
+                    { GB_TIMES, hand->findings->flotation.water_density, GB_DIM_DENSITY } };
+  GbTerm trim[] = { { NULL, a->total, GB_DIM_MASS },
+                    { GB_TIMES, a->gm_long, GB_DIM_LENGTH },
+                    { GB_TIMES, CENTIMETRE, GB_DIM_LENGTH },
+                    { GB_DIVIDED, a->fore_x - a->aft_x, GB_DIM_LENGTH } };
+  GbTerm heel[] = { { NULL, a->total, GB_DIM_MASS }, { GB_TIMES, a->gm, GB_DIM_LENGTH }, { GB_TIMES, sin (DEGREE), GB_DIM_COUNT } };
 
-  gb_hand_step (hand, _ ("Left: limit − that"), gb_hand_sum (hand, terms, 2, flotation->left, GB_DIM_MASS),
-                NULL);
-  if (!isnan (flotation->chance) && flotation->total_sd > 0)
-    /* Translators: a mass over its standard deviation gives so many of them, and a chance in per cent. */
+  gb_hand_step (hand, _ ("One centimetre deeper (TPC in the trade): waterplane × 1 cm × density"),
+                gb_hand_sum (hand, sink, 3, a->per_cm, GB_DIM_MASS), trade ());
+  gb_hand_step (hand, _ ("To change trim by one centimetre (MCT in the trade): displacement × GM along × 1 cm ÷ length"),
+                gb_hand_sum (hand, trim, 4, a->trim_moment, GB_DIM_MOMENT), trade ());
+  gb_hand_step (hand, _ ("To heel her by one degree: displacement × GM across × sin 1°"),
+                gb_hand_sum (hand, heel, 3, a->heel_moment, GB_DIM_MOMENT), trade ());
+}
+
+/* Room ------------------------------------------------------------------------------------------------------ */
+
+static void
+show_room (GbHand *hand, const GbAfloat *a)
+{
+  GbTerm left[] = { { NULL, a->limit, GB_DIM_MASS }, { GB_MINUS, a->total, GB_DIM_MASS } };
+  GbTerm reserve[] = { { NULL, a->most, GB_DIM_MASS },
+                       { GB_DIVIDED, hand->findings->flotation.water_density, GB_DIM_DENSITY },
+                       { GB_MINUS, a->volume, GB_DIM_VOLUME } };
+  const double at[3] = { a->room_at.x, a->room_at.y, NAN };
+
+  if (!isnan (a->limit))
+    gb_hand_step (hand, _ ("May still come aboard: flotation limit, level, − displacement"),
+                  gb_hand_sum (hand, left, 2, a->left, GB_DIM_MASS), NULL);
+  if (!isnan (a->room_at.x))
+    gb_hand_step (hand, _ ("Where that much brings her level"), gb_hand_place (hand, at), NULL);
+  if (!isnan (a->chance))
     gb_hand_step (hand, _ ("Chance of coming out over the limit, by the normal distribution"),
-                  g_strdup_printf (_ ("%s ÷ %s = %s standard deviations: %s"), left, sd, deviations, chance),
-                  NULL);
-}
-
-static void
-show_afloat (GbHand *hand)
-{
-  const GbFlotation *flotation = &hand->findings->flotation;
-  g_autofree char *draught = gb_hand_show (hand, flotation->afloat.draught, GB_DIM_LENGTH);
-  g_autofree char *freeboard = gb_hand_show (hand, flotation->afloat.freeboard, GB_DIM_LENGTH);
-
-  if (flotation->sinks)
-    gb_hand_step (hand, _ ("That is more than the hulls can carry: she sinks"), NULL, NULL);
-  else if (!isnan (flotation->afloat.draught))
-    /* Translators: two lengths. */
-    gb_hand_step (hand, _ ("Afloat with that, level"),
-                  g_strdup_printf (_ ("draught %s, freeboard %s"), draught, freeboard), NULL);
+                  gb_hand_show (hand, a->chance, GB_DIM_RATIO), NULL);
+  if (!isnan (a->reserve))
+    gb_hand_step (hand, _ ("Reserve of buoyancy: what floats her, level, ÷ density − volume under water"),
+                  gb_hand_sum (hand, reserve, 3, a->reserve, GB_DIM_VOLUME), trade ());
 }
 
 GbWorking *
-gb_working_limit (const GbBoat *boat, const GbFindings *findings)
+gb_working_afloat (const GbBoat *boat, const GbFindings *findings, gint64 condition)
 {
-  const GbFlotation *flotation = &findings->flotation;
-  GbHand hand = gb_hand_start (boat, findings, g_strdup (_ ("Flotation limit")));
+  const GbAfloat *a = gb_findings_afloat (findings, condition);
+  g_autofree char *name = NULL;
+  GbHand hand;
 
+  if (a == NULL)
+    return gb_hand_of_nothing (boat);
+  name = gb_condition_dup_name (boat, a->condition);
+  /* Translators: the name of a set of loads. */
+  hand = gb_hand_start (boat, findings, g_strdup_printf (_ ("Afloat: %s"), name));
   hand.working->caution = g_strdup (gb_caution_afloat ());
-  show_water (&hand);
-  if (isnan (flotation->limit.displacement))
+  gb_hand_water (&hand);
+  gb_hand_say_all (&hand, a->troubles);
+  show_displacement (&hand, a);
+  show_unknown_loads (&hand, a);
+  gb_hand_say (&hand, a->sentence);
+  if (!isnan (a->volume))
     {
-      gb_hand_step (&hand,
-                    flotation->n_hulls == 0 ? _ ("No hull has a shape yet, and so there is no limit")
-                                            : _ ("There is no limit, because something above is not known"),
-                    NULL, NULL);
-      show_total (&hand);
-      return hand.working;
+      show_rest (&hand, a);
+      show_draughts (&hand, a);
+      show_freeboard (&hand, a);
+      show_stiffness (&hand, a);
+      show_per_cm (&hand, a);
     }
-  show_height (&hand);
-  show_limit (&hand);
-  show_total (&hand);
-  if (isnan (flotation->total))
-    return hand.working;
-  show_left (&hand);
-  show_afloat (&hand);
-  if (flotation->limit.volume > 0)
-    show_slices (&hand);
+  show_room (&hand, a);
+  show_weights (&hand, a);
   return hand.working;
 }

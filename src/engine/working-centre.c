@@ -9,57 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Arms in metres and moments in kg m, or in inches and lb in: the units of hand calculations, not those of a
- * drawing. */
-typedef struct
-{
-  GbColumnFormat mass, arm, moment;
-} Table;
-
-static const char *
-arm_unit (GbUnits units)
-{
-  return units == GB_UNITS_FEET ? "in" : "m";
-}
-
-static const char *
-moment_unit (GbUnits units)
-{
-  return units == GB_UNITS_FEET ? "lb in" : "kg m";
-}
-
-static Table
-table_for (const GbHand *hand, double mass, double arm)
-{
-  double kilo = gb_quantity_factor (GB_DIM_MASS, hand->units),
-         metre = hand->units == GB_UNITS_FEET ? 0.0254 : 1;
-
-  return (Table){ gb_column_format (mass, kilo), gb_column_format (arm, metre),
-                  gb_column_format (mass * arm, kilo * metre) };
-}
-
-static void
-start_table (GbHand *hand)
-{
-  g_autofree char *mass = gb_hand_heading (_ ("Mass"), gb_quantity_unit (GB_DIM_MASS, hand->units));
-  g_autofree char *x = gb_hand_heading (_ ("x"), arm_unit (hand->units)),
-                  *y = gb_hand_heading (_ ("y"), arm_unit (hand->units));
-  g_autofree char *z = gb_hand_heading (_ ("z"), arm_unit (hand->units));
-  g_autofree char *moment = gb_hand_heading (_ ("Moment"), moment_unit (hand->units));
-
-  gb_hand_columns (hand, _ ("Name"), mass, x, moment, y, moment, z, moment, NULL);
-}
-
 static const double nowhere[3] = { NAN, NAN, NAN };
-
-static void
-add_row (GbHand *hand, const Table *table, char *take_name, double mass, const double centre[3])
-{
-  gb_hand_row (hand, take_name, gb_column_show (table->mass, mass), gb_column_show (table->arm, centre[0]),
-               gb_column_show (table->moment, mass * centre[0]), gb_column_show (table->arm, centre[1]),
-               gb_column_show (table->moment, mass * centre[1]), gb_column_show (table->arm, centre[2]),
-               gb_column_show (table->moment, mass * centre[2]), NULL);
-}
 
 /* Masses and moments of what has a place, in the boat's axes: of one group, as it is entered. */
 typedef struct
@@ -96,9 +46,9 @@ static void
 show_table (GbHand *hand, const GPtrArray *children, const Sum *sum)
 {
   const GbRollup *rollup = &hand->findings->rollup;
-  Table table = table_for (hand, sum->mass, sum->largest_arm);
+  GbMomentTable table = gb_moment_table (hand, sum->mass, sum->largest_arm);
 
-  start_table (hand);
+  gb_moment_columns (hand);
   for (guint i = 0; i < children->len; i++)
     {
       const GbMass *mass = gb_rollup_part (rollup, children->pdata[i]);
@@ -106,28 +56,17 @@ show_table (GbHand *hand, const GPtrArray *children, const Sum *sum)
       const double centre[3] = { mass->x, mass->y, mass->z };
       gboolean placed = mass->placed_mass > 0;
 
-      add_row (hand, &table, gb_record_dup_title (children->pdata[i]), placed ? mass->placed_mass : NAN,
+      gb_moment_row (hand, &table, gb_record_dup_title (children->pdata[i]), placed ? mass->placed_mass : NAN,
                placed ? centre : nowhere);
     }
-  add_row (hand, &table, g_strdup (_ ("Sum, and its centre")), sum->mass, sum->centre);
-}
-
-static char *
-place_text (const GbHand *hand, const double centre[3])
-{
-  g_autofree char *x = gb_hand_show (hand, centre[0], GB_DIM_LENGTH),
-                  *y = gb_hand_show (hand, centre[1], GB_DIM_LENGTH);
-  g_autofree char *z = gb_hand_show (hand, centre[2], GB_DIM_LENGTH);
-
-  /* Translators: a place along the three axes, each with its unit. */
-  return g_strdup_printf (_ ("x %s, y %s, z %s"), x, y, z);
+  gb_moment_row (hand, &table, g_strdup (_ ("Sum, and its centre")), sum->mass, sum->centre);
 }
 
 static void
 show_division (GbHand *hand, const Sum *sum)
 {
   static const char *const axes[3] = { "x", "y", "z" };
-  Table table = table_for (hand, sum->mass, sum->largest_arm);
+  GbMomentTable table = gb_moment_table (hand, sum->mass, sum->largest_arm);
   g_autofree char *mass = gb_column_show (table.mass, sum->mass);
   const char *mass_unit = gb_quantity_unit (GB_DIM_MASS, hand->units);
   g_autoptr (GString) text = g_string_new (NULL);
@@ -138,7 +77,7 @@ show_division (GbHand *hand, const Sum *sum)
       g_autofree char *arm = gb_hand_show (hand, sum->centre[i], GB_DIM_LENGTH);
 
       g_string_append_printf (text, "%s%s: %s %s ÷ %s %s = %s", i > 0 ? "; " : "", axes[i], moment,
-                              moment_unit (hand->units), mass, mass_unit, arm);
+                              gb_moment_unit (hand->units), mass, mass_unit, arm);
     }
   gb_hand_step (hand, _ ("Centre: sum of the moments ÷ sum of the masses, in the boat's axes"),
                 g_string_free (g_steal_pointer (&text), FALSE), NULL);
@@ -192,8 +131,8 @@ static void
 show_result (GbHand *hand, const GbMass *mass)
 {
   double radii[3];
-  g_autofree char *centre = place_text (hand, (const double[]){ mass->x, mass->y, mass->z });
-  g_autofree char *sds = place_text (hand, (const double[]){ mass->x_sd, mass->y_sd, mass->z_sd });
+  g_autofree char *centre = gb_hand_place (hand, (const double[]){ mass->x, mass->y, mass->z });
+  g_autofree char *sds = gb_hand_place (hand, (const double[]){ mass->x_sd, mass->y_sd, mass->z_sd });
 
   gb_hand_step (hand, _ ("Centre, in the boat's axes"), g_steal_pointer (&centre), NULL);
   if (isnan (mass->x))
@@ -203,7 +142,7 @@ show_result (GbHand *hand, const GbMass *mass)
   for (guint i = 0; i < 3; i++)
     radii[i] = radii[i] < 1e-6 ? 0 : radii[i]; /* rounding leaves a hair of a point or a plane */
   gb_hand_step (hand, _ ("Radius of gyration about each axis through the centre: √(inertia ÷ mass)"),
-                place_text (hand, radii), NULL);
+                gb_hand_place (hand, radii), NULL);
 }
 
 static void
@@ -250,7 +189,7 @@ show_own_place (GbHand *hand, const GbPart *part, double centre[3])
   centre[0] = part->x;
   centre[1] = part->pair ? 0 : part->y;
   centre[2] = part->z;
-  gb_hand_step (hand, words, place_text (hand, (const double[]){ part->x, part->y, part->z }), NULL);
+  gb_hand_step (hand, words, gb_hand_place (hand, (const double[]){ part->x, part->y, part->z }), NULL);
   return TRUE;
 }
 
@@ -281,7 +220,7 @@ show_step_outward (GbHand *hand, const GbPart *group, double centre[3])
   words = g_strdup_printf (axes.turned ? _ ("Turned with %s, and shifted by its origin, into the axes of %s")
                                        : _ ("Shifted by the origin of %s, into the axes of %s"),
                            name, outer);
-  gb_hand_step (hand, words, place_text (hand, centre), NULL);
+  gb_hand_step (hand, words, gb_hand_place (hand, centre), NULL);
 }
 
 static void
@@ -294,7 +233,7 @@ show_part (GbHand *hand, const GbPart *part, const GbMass *mass)
       if (part->pair)
         gb_hand_step (hand,
                       _ ("There is one to port and one to starboard: the centre of both lies between them"),
-                      place_text (hand, centre), NULL);
+                      gb_hand_place (hand, centre), NULL);
       if (mass->weighed)
         {
           show_supports (hand, part->rec.id);

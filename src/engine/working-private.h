@@ -65,6 +65,24 @@ typedef struct
 GbColumnFormat gb_column_format (double largest, double factor);
 char *gb_column_show (GbColumnFormat format, double value); /* an en dash for NAN */
 
+/* Masses, arms and moments; the last row is the sum, and its centre. */
+typedef struct
+{
+  GbColumnFormat mass, arm, moment;
+} GbMomentTable;
+GbMomentTable gb_moment_table (const GbHand *hand, double largest_mass, double largest_arm);
+void gb_moment_columns (GbHand *hand);
+void gb_moment_row (GbHand *hand, const GbMomentTable *table, char *take_name, double mass, const double centre[3]);
+const char *gb_moment_unit (GbUnits units); /* that such tables are in */
+char *gb_hand_place (const GbHand *hand, const double centre[3]); /* "x 1.2 m, y 0, z 0.3 m" */
+
+/* What the water weighs, and where that figure comes from. */
+void gb_hand_water (GbHand *hand);
+/* A sentence alone, which is copied; nothing for NULL. */
+void gb_hand_say (GbHand *hand, const char *sentence);
+/* An array of them (element-type utf8). */
+void gb_hand_say_all (GbHand *hand, const GPtrArray *sentences);
+
 /* Name of a material, and where its figure comes from. */
 char *gb_hand_source (const GbHand *hand, const GbMaterial *material);
 

@@ -108,6 +108,20 @@ gb_hand_step (GbHand *hand, const char *words, char *take_numbers, const char *s
   g_ptr_array_add (hand->working->steps, step);
 }
 
+void
+gb_hand_say (GbHand *hand, const char *sentence)
+{
+  if (sentence != NULL)
+    gb_hand_step (hand, sentence, NULL, NULL);
+}
+
+void
+gb_hand_say_all (GbHand *hand, const GPtrArray *sentences)
+{
+  for (guint i = 0; i < sentences->len; i++)
+    gb_hand_say (hand, sentences->pdata[i]);
+}
+
 char *
 gb_hand_show (const GbHand *hand, double value, GbDimension dim)
 {
