@@ -32,13 +32,13 @@ typedef struct
   double radius;
 } GbBall;
 
-/* A box along the axes with a liquid in it. */
+/* A box along the axes with a liquid in it. Only 'centre' may be changed later, which moves it. */
 typedef struct
 {
   GbVec3 centre, size;
-  double density, mass; /* of the liquid */
+  double density, mass; /* of the liquid; mass of one tank */
   double times;         /* so many tanks in this place */
-  GbBody *body;         /* the box; a reference */
+  GbBody *body;         /* the box about its own middle; a reference */
 } GbTank;
 
 /* A force towards 'bearing' (level; a unit vector in the boat's axes, z 0), said as the mass that weighs as much, at a point; the water holds against
@@ -68,7 +68,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbFloater, gb_floater_free)
 
 void gb_floater_add_hull (GbFloater *floater, GbBody *body, gboolean mirrored); /* takes a reference of its own */
 void gb_floater_add_mass (GbFloater *floater, double mass, GbVec3 at);
-/* A box of @size about @centre that holds @mass of a liquid of @density, @times over. More than the box holds is solid in it: its centre is the box's. */
+/* A box of @size about @centre that holds @mass of a liquid of @density, @times over. More than the box holds is solid in it: its centre is the box's. So
+ * is a liquid in a box that cannot be, or without a density. */
 void gb_floater_add_tank (GbFloater *floater, GbVec3 centre, GbVec3 size, double density, double mass, double times);
 
 /* In kg m; INFINITY is never given. */
@@ -87,7 +88,7 @@ void gb_floater_sums (const GbFloater *floater, GbAttitude attitude, GbFloatSums
 typedef enum
 {
   GB_HOLD_NOTHING, /* sinkage, trim and heel find their rest */
-  GB_HOLD_HEEL,    /* heel is as it is at the start */
+  GB_HOLD_HEEL,    /* heel is as it is at the start; trim stays within 89 degrees, where heel has a meaning */
   GB_HOLD_BOTH,    /* heel and trim are: sinkage alone */
 } GbHold;
 
@@ -95,7 +96,7 @@ typedef enum
 {
   GB_REST_FOUND,
   GB_REST_SINKS, /* weight is more than all of it carries */
-  GB_REST_NONE,  /* nothing to float, no weight, no density, or something not finite */
+  GB_REST_NONE,  /* nothing to float, no weight, no density, something not finite; or a heeling moment that rolls her over and over */
 } GbRestKind;
 
 typedef struct
@@ -106,12 +107,14 @@ typedef struct
   guint n_steps; /* accepted ones */
 } GbRest;
 
-/* Where it comes to rest from @start (whose height matters little). @step_cb, which may be NULL, is called at the start and at each accepted step. */
+/* Where it comes to rest from @start (whose height matters little). Unless it is found, the attitude is the start's and the energy NAN. From where she is
+ * balanced on an edge, as a boat upright that is not stiff, she goes to starboard. @step_cb, which may be NULL, is called at the start and at
+ * each accepted step. */
 typedef void (*GbStepFunc) (GbAttitude attitude, double energy, gpointer data);
 GbRest gb_floater_rest (const GbFloater *floater, GbAttitude start, GbHold hold, GbStepFunc step_cb, gpointer data);
 
-/* The lever that would bring her upright, at an attitude that holds the heel (GB_HOLD_HEEL): minus the slope of the energy in heel
- * over mass; m. Positive: to port when heeled to starboard. Heeling moment and pulls are left out. */
+/* The lever that would bring her upright, at an attitude that holds the heel (GB_HOLD_HEEL): the slope of the energy in heel over
+ * mass; m. Positive: it turns her to port, which brings her upright when heeled to starboard. Heeling moment and pulls are left out. */
 double gb_floater_lever (const GbFloater *floater, GbAttitude attitude);
 
 G_END_DECLS
