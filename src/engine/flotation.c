@@ -218,9 +218,8 @@ find_total (GbFlotation *flotation, const GbRollup *rollup, Moments moments)
   flotation->total_z = moments.z / moments.placed;
 }
 
-/* That a normally distributed mass comes out over @limit. */
-static double
-chance_over (double limit, double mass, double sd)
+double
+gb_chance_over (double limit, double mass, double sd)
 {
   if (isnan (limit) || isnan (mass) || isnan (sd))
     return NAN;
@@ -237,7 +236,7 @@ find_afloat (GbFlotation *flotation, const GbHullSet *hulls, const Heights *heig
                     : gb_hydrostatics_at (hulls, flotation->water_density, heights->top).displacement;
 
   flotation->left = flotation->limit.displacement - flotation->total;
-  flotation->chance = chance_over (flotation->limit.displacement, flotation->total, flotation->total_sd);
+  flotation->chance = gb_chance_over (flotation->limit.displacement, flotation->total, flotation->total_sd);
   flotation->sinks = flotation->total > most;
   flotation->afloat = flotation->sinks
                           ? no_hydrostatics ()

@@ -56,6 +56,9 @@ typedef struct
 void gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *hulls, const GbRollup *rollup);
 void gb_flotation_clear (GbFlotation *flotation);
 
+/* The chance that a normally distributed mass comes out over @limit. NAN if one of them is not known. */
+double gb_chance_over (double limit, double mass, double sd);
+
 /* All hulls together with the water at @z; those inside others are left out. */
 GbHydrostatics gb_hydrostatics_at (const GbHullSet *hulls, double water_density, double z);
 /* The water at which they displace @mass; z is NAN if they cannot. Newton's method with bisection as its guard. */

@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "afloat.h"
+
+G_BEGIN_DECLS
+
+/* One load of a case. */
+typedef struct
+{
+  gint64 id;
+  gint64 kind; /* GbLoadKind */
+  char *name;
+  double each;    /* mass of one; NAN */
+  double weight;  /* of all, downwards; NAN: left out */
+  GbVec3 centre;  /* NAN: no place */
+  GbVec3 at;      /* where the floater has its weight: without a place, the light craft's centre */
+  int tank, pull; /* index in the floater; -1: none */
+} GbCaseLoad;
+
+struct _GbCase
+{
+  gint64 condition;
+  GbUnits units;
+  const char *trouble; /* why nothing can be said of it: a translated sentence, static; or NULL */
+  GbFloater *floater;
+  GbEdgeSet edges;
+  GArray *loads; /* of GbCaseLoad */
+  double heeling_moment, freeboard;
+
+  double light, margin, load_mass, load_sd, total, total_sd;
+  GbVec3 light_at; /* centre of light craft and margin */
+
+  /* Of the hulls that are not inside others; NAN where there are none. */
+  GbVec3 least, most; /* corners of the box round them */
+  double carries;     /* see GbAfloat.most */
+  double limit;
+  GbVec3 limit_at; /* centre of buoyancy, level at the limit */
+};
+
+/* What is odd about the loads, one sentence each. */
+void gb_case_add_troubles (const GbCase *self, GPtrArray *troubles);
+
+/* Why she does not simply float, in the state that @afloat has. NULL where she does. */
+char *gb_afloat_sentence (const GbCase *self, const GbAfloat *afloat);
+
+G_END_DECLS
