@@ -49,4 +49,9 @@ GArray *gb_block_sections (const GbHull *hull, char **trouble);
 GArray *gb_pipe_sections (const GbHull *hull, char **trouble);
 GbMesh *gb_prism_mesh (const GbHull *hull, gboolean open, GArray **edge, char **trouble);
 
+/* Takes from @shape all that it has, and leaves @trouble, which it owns from then on. */
+void gb_hull_shape_refuse (GbHullShape *shape, char *trouble);
+/* Refuses what lies too far from the rest. */
+void gb_hull_set_check_apart (GbHullSet *set);
+
 G_END_DECLS

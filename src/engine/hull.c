@@ -150,13 +150,17 @@ find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
   g_autoptr (GbMesh) mesh = NULL;
   g_autoptr (GArray) edge = NULL;
   char *trouble = NULL;
+  double volume;
 
   if (!isfinite (hull->x) || !isfinite (hull->y) || !isfinite (hull->z))
     return g_strdup (_ ("This hull has no place yet. Enter its x, y and z."));
   mesh = make_mesh (hull, units, open, &edge, &trouble);
   if (mesh == NULL)
     return trouble;
-  if (!(gb_mesh_whole (mesh).volume > 1e-9))
+  volume = gb_mesh_whole (mesh).volume;
+  if (!isfinite (volume))
+    return g_strdup (_ ("This hull is too large to reckon with. Check its sizes and their units."));
+  if (volume <= 1e-9)
     return g_strdup (_ ("This hull encloses nothing: all of it lies in one plane."));
   move (mesh->points, mesh->n_points, place);
   move ((GbVec3 *) edge->data, edge->len, place);
@@ -174,10 +178,35 @@ find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
   return NULL;
 }
 
-static GPtrArray *
-new_edges (void)
+static void
+clear_shape (GbHullShape *shape)
 {
-  return g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
+  g_clear_pointer (&shape->mesh, gb_mesh_free);
+  g_clear_pointer (&shape->mirrored, gb_mesh_free);
+  g_clear_pointer (&shape->body, gb_body_unref);
+  g_clear_pointer (&shape->edges, g_ptr_array_unref);
+  g_clear_pointer (&shape->trouble, g_free);
+}
+
+static GbHullShape
+empty_shape (gint64 id, gboolean inside)
+{
+  return (GbHullShape){
+    .id = id,
+    .inside = inside,
+    .edges = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref),
+    .lowest_edge = NAN,
+    .keel = NAN,
+    .top = NAN,
+  };
+}
+
+void
+gb_hull_shape_refuse (GbHullShape *shape, char *trouble)
+{
+  clear_shape (shape);
+  *shape = empty_shape (shape->id, shape->inside);
+  shape->trouble = trouble;
 }
 
 void
@@ -194,29 +223,17 @@ gb_hull_set_find (GbHullSet *set, const GbBoat *boat)
       const GbHull *hull = hulls->pdata[i];
       GbHullShape *shape = &set->hulls[i];
 
-      *shape = (GbHullShape){
-        .id = hull->rec.id,
-        .inside = hull->inside != 0,
-        .edges = new_edges (),
-        .lowest_edge = NAN,
-        .keel = NAN,
-        .top = NAN,
-      };
+      *shape = empty_shape (hull->rec.id, hull->inside != 0);
       shape->trouble = find_shape (shape, hull, units);
     }
+  gb_hull_set_check_apart (set);
 }
 
 void
 gb_hull_set_clear (GbHullSet *set)
 {
   for (guint i = 0; i < set->n_hulls; i++)
-    {
-      gb_mesh_free (set->hulls[i].mesh);
-      gb_mesh_free (set->hulls[i].mirrored);
-      gb_body_unref (set->hulls[i].body);
-      g_ptr_array_unref (set->hulls[i].edges);
-      g_free (set->hulls[i].trouble);
-    }
+    clear_shape (&set->hulls[i]);
   g_clear_pointer (&set->hulls, g_free);
   set->n_hulls = 0;
 }

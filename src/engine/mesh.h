@@ -84,7 +84,8 @@ typedef struct
 /* Makes the meshes of all hulls of @boat. Stations are taken in order of their x. A block, a pipe or a prism stands on its origin: its
  * lowest point is at the hull's z, and the after end of a block or a pipe at its x. A pipe has no open edge, whatever is said of it.
  * A hull that cannot be has a sentence instead: fewer than two stations, stations at the same x, a section with fewer than two points, that
- * crosses itself or goes back over the centreline, neighbours whose surface crosses itself, a body without a size, a pair that overlaps. */
+ * crosses itself or goes back over the centreline, neighbours whose surface crosses itself, a body without a size, a pair that overlaps,
+ * hulls that lie far away from the rest. A hull inside another has no open edge, whatever is said of it. */
 void gb_hull_set_find (GbHullSet *set, const GbBoat *boat);
 void gb_hull_set_clear (GbHullSet *set);
 

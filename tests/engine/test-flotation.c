@@ -207,6 +207,39 @@ test_no_open_hull (void)
   g_assert_true (isnan (flotation.afloat.draught));
 }
 
+/* An air box inside carries nothing as long as she is dry: neither draught nor limit knows of it, even where it is lower
+ * than she is. */
+static void
+test_hull_inside (void)
+{
+  g_autoptr (GbBoat) boat = new_boat (0.1);
+  g_auto (GbHullSet) hulls = { NULL, 0 };
+  g_auto (GbFlotation) flotation = { 0 };
+  GbHull *box = NULL;
+
+  add_block (boat, 4, 1, 0.5);
+  box = add_block (boat, 1, 0.5, 0.3);
+  box->z = -0.2;
+  box->inside = TRUE;
+  find (&flotation, &hulls, boat, light_craft (400, 0, 0));
+  g_assert_cmpuint (flotation.n_hulls, ==, 1);
+  g_assert_cmpuint (flotation.n_bad_hulls, ==, 0);
+  assert_near (flotation.keel, 0, 0);
+  assert_near (flotation.lowest_edge, 0.5, 0);
+  assert_near (flotation.afloat.draught, 0.1, 1e-12);
+  assert_near (flotation.brim, 2000, 1e-9);
+
+  /* With nothing but air boxes there is no boat. */
+  box->inside = FALSE;
+  ((GbHull *) gb_boat_all (boat, GB_RECORD_HULL)->pdata[0])->inside = TRUE;
+  find (&flotation, &hulls, boat, light_craft (100, 0, 0));
+  assert_near (flotation.keel, -0.2, 1e-15);
+  box->inside = TRUE;
+  find (&flotation, &hulls, boat, light_craft (100, 0, 0));
+  g_assert_cmpuint (flotation.n_hulls, ==, 0);
+  g_assert_true (isnan (flotation.brim) && isnan (flotation.afloat.z));
+}
+
 static void
 test_sinking_and_no_room (void)
 {
@@ -311,6 +344,30 @@ test_loads (void)
   g_assert_true (isnan (flotation.total));
 }
 
+/* A person sits over the seat that z is measured to; a pull counts by its part straight down, and may lift. */
+static void
+test_where_loads_act (void)
+{
+  g_autoptr (GbBoat) boat = new_boat (0.1);
+  g_auto (GbHullSet) hulls = { NULL, 0 };
+  g_auto (GbFlotation) flotation = { 0 };
+  GbCondition *condition = add_record (boat, GB_RECORD_CONDITION, 0);
+  GbLoad *sitting = add_load (boat, condition->rec.id, GB_LOAD_PERSON, 1, 80);
+  GbLoad *lift = add_load (boat, condition->rec.id, GB_LOAD_PULL, 1, 40);
+
+  add_block (boat, 4, 1, 0.5);
+  sitting->posture = GB_POSTURE_SITTING;
+  sitting->above = 0.2;
+  sitting->x = sitting->y = lift->x = lift->y = lift->z = 0;
+  sitting->z = 0.3;
+  lift->dip = -G_PI / 6;
+  find (&flotation, &hulls, boat, light_craft (100, 0, 0));
+  assert_near (flotation.load_mass, 80 - 20, 1e-12);
+  assert_near (flotation.load_z, 80 * 0.5 / 60, 1e-12);
+  assert_near (flotation.load_sd, hypot (80 * 0.05, 20 * 0.1), 1e-12);
+  assert_near (flotation.afloat.displacement, 160, 1e-9);
+}
+
 static void
 test_chance_by_the_normal_table (void)
 {
@@ -394,6 +451,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/flotation/box", test_box);
   g_test_add_func ("/flotation/water-for-a-mass", test_water_for_a_mass);
   g_test_add_func ("/flotation/several-hulls-and-pairs", test_several_hulls_and_pairs);
+  g_test_add_func ("/flotation/hull-inside", test_hull_inside);
+  g_test_add_func ("/flotation/where-loads-act", test_where_loads_act);
   g_test_add_func ("/flotation/no-open-hull", test_no_open_hull);
   g_test_add_func ("/flotation/sinking-and-no-room", test_sinking_and_no_room);
   g_test_add_func ("/flotation/no-hull-and-bad-hulls", test_no_hull_and_bad_hulls);

@@ -5,6 +5,8 @@
 
 #include "hull-fixture.h"
 
+#include "engine/body.h"
+
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (GbHullSet, gb_hull_set_clear)
 
 static const GbMesh *
@@ -429,6 +431,99 @@ test_bad_bodies (void)
   assert_trouble (boat, "");
 }
 
+static void
+test_too_large (void)
+{
+  g_autoptr (GbBoat) boat = boat_with_a_block ();
+  GbHull *hull = add_block (boat, 1e150, 1e150, 1e150);
+
+  assert_trouble (boat, "too large");
+  hull->z = 1e300;
+  assert_trouble (boat, "too large");
+}
+
+/* A metre entered as a kilometre: the stray one is told, and the boat is found without it. */
+static void
+test_far_apart (void)
+{
+  g_autoptr (GbBoat) boat = boat_with_a_block ();
+  g_auto (GbHullSet) set = { NULL, 0 };
+  GbHull *stray = add_block (boat, 0.5, 0.5, 0.5);
+
+  stray->y = 6.7;
+  find_hulls (&set, boat);
+  sound_mesh (&set, 1);
+  stray->y = 6.8; /* 6.05 m from the other's side, and that one is 2 m long */
+  assert_trouble (boat, "far away from the rest");
+  stray->y = 0;
+  stray->z = -1000;
+  assert_trouble (boat, "far away from the rest");
+  /* In a row each is within reach of the next. */
+  add_block (boat, 1, 1, 1)->z = -4;
+  stray->z = -9;
+  find_hulls (&set, boat);
+  g_assert_cmpuint (set.n_hulls, ==, 3);
+  sound_mesh (&set, 1);
+}
+
+static void
+test_pair_far_apart (void)
+{
+  g_autoptr (GbBoat) boat = boat_with_a_block ();
+  g_auto (GbHullSet) set = { NULL, 0 };
+  GbHull *pair = add_block (boat, 2, 0.4, 0.4);
+
+  pair->pair = TRUE;
+  pair->y = 2;
+  find_hulls (&set, boat);
+  sound_mesh (&set, 1);
+  /* Within reach of the middle one, and so of each other by it, yet too far from each other. */
+  pair->y = 6;
+  assert_trouble (boat, "hulls of this pair");
+  pair->y = 60;
+  assert_trouble (boat, "far away from the rest");
+
+  /* The other one of a pair counts as near. */
+  pair->y = 2;
+  add_block (boat, 1, 0.4, 0.4)->y = -8;
+  find_hulls (&set, boat);
+  sound_mesh (&set, 2);
+}
+
+/* An air box has no edge to be kept dry. */
+static void
+test_inside (void)
+{
+  g_autoptr (GbBoat) boat = boat_with_a_block ();
+  g_auto (GbHullSet) set = { NULL, 0 };
+  GbHull *box = add_block (boat, 0.5, 0.5, 0.2);
+
+  box->inside = TRUE;
+  g_assert_cmpint (box->edge, ==, GB_EDGE_OPEN);
+  find_hulls (&set, boat);
+  g_assert_true (set.hulls[1].inside && !set.hulls[0].inside);
+  g_assert_cmpuint (set.hulls[1].edges->len, ==, 0);
+  g_assert_true (isnan (set.hulls[1].lowest_edge));
+  assert_near (gb_mesh_surface (sound_mesh (&set, 1), -INFINITY, INFINITY).area, 0.5 + 0.4, 1e-14);
+}
+
+/* Each hull's body is its mesh. */
+static void
+test_bodies (void)
+{
+  g_autoptr (GbBoat) boat = boat_with_a_block ();
+  g_auto (GbHullSet) set = { NULL, 0 };
+  GbHull *pipe = add_hull (boat, GB_HULL_PIPE);
+
+  add_hull (boat, GB_HULL_STATIONS);
+  pipe->length = 2;
+  pipe->diameter = 0.3;
+  find_hulls (&set, boat);
+  for (guint i = 0; i < 2; i++)
+    assert_near (gb_body_volume (set.hulls[i].body), gb_mesh_whole (set.hulls[i].mesh).volume, 1e-14);
+  g_assert_null (set.hulls[2].body);
+}
+
 /* Any rising sections close, whatever their numbers of points and wherever they touch the centreline. */
 static void
 test_random_sections_close (void)
@@ -502,6 +597,11 @@ main (int argc, char *argv[])
   g_test_add_func ("/hull/pairs", test_pairs);
   g_test_add_func ("/hull/bad-stations", test_bad_stations);
   g_test_add_func ("/hull/too-many-points", test_too_many_points);
+  g_test_add_func ("/hull/too-large", test_too_large);
+  g_test_add_func ("/hull/far-apart", test_far_apart);
+  g_test_add_func ("/hull/pair-far-apart", test_pair_far_apart);
+  g_test_add_func ("/hull/inside", test_inside);
+  g_test_add_func ("/hull/bodies", test_bodies);
   g_test_add_func ("/hull/bad-bodies", test_bad_bodies);
   g_test_add_func ("/hull/random-sections-close", test_random_sections_close);
   g_test_add_func ("/hull/ruled-surface-is-the-trapezium-rule", test_ruled_surface_is_the_trapezium_rule);
