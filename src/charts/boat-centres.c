@@ -38,6 +38,18 @@ draw_centre (GbCanvas *canvas, double x, double y, gboolean buoyancy)
   cairo_fill (cr);
 }
 
+void
+gb_mark_gravity (GbCanvas *canvas, double x, double y)
+{
+  draw_centre (canvas, x, y, FALSE);
+}
+
+void
+gb_mark_buoyancy (GbCanvas *canvas, double x, double y)
+{
+  draw_centre (canvas, x, y, TRUE);
+}
+
 typedef struct
 {
   const char *sign, *name;
@@ -87,8 +99,8 @@ gb_boat_draw_centres (const GbScene *scene, GbCanvas *canvas, const GbBoatView *
       gb_text_beside (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x[i], y[i], canvas->em * 0.75, centres[i].sign);
 }
 
-static char *
-place_words (GbVec3 at, GbUnits units)
+char *
+gb_place_words (GbVec3 at, GbUnits units)
 {
   g_autofree char *x = gb_length_format (at.x, units);
   g_autofree char *y = gb_length_format (at.y, units);
@@ -97,41 +109,13 @@ place_words (GbVec3 at, GbUnits units)
   return g_strdup_printf ("x %s, y %s, z %s", x, y, z);
 }
 
-GbBox
-gb_boat_measure_key (const GbScene *scene, GbCanvas *canvas)
-{
-  Centre centres[MOST_CENTRES];
-  guint n = find_centres (scene, centres);
-  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
-  GbBox key = { 0, 0, 0, n * (2 * line + em * 0.4) };
-
-  for (guint i = 0; i < n; i++)
-    {
-      g_autofree char *words = place_words (centres[i].at, scene->units);
-
-      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_STRONG, centres[i].name));
-      key.width = fmax (key.width, gb_text_width (canvas, GB_TEXT_PLAIN, words));
-    }
-  key.width += em * 1.8;
-  return key;
-}
-
 void
-gb_boat_draw_key (const GbScene *scene, GbCanvas *canvas, GbBox box)
+gb_boat_add_centres (const GbScene *scene, GArray *key)
 {
   Centre centres[MOST_CENTRES];
   guint n = find_centres (scene, centres);
-  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em, y = box.y;
 
   for (guint i = 0; i < n; i++)
-    {
-      g_autofree char *words = place_words (centres[i].at, scene->units);
-
-      draw_centre (canvas, box.x + em * 0.6, y + line / 2, centres[i].buoyancy);
-      gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x + em * 1.6, y, GB_AT_LEFT | GB_AT_TOP,
-                    GB_ANY_WIDTH, centres[i].name);
-      gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, box.x + em * 1.6, y + line, GB_AT_LEFT | GB_AT_TOP,
-                    GB_ANY_WIDTH, words);
-      y += 2 * line + em * 0.4;
-    }
+    gb_key_add (key, centres[i].buoyancy ? gb_mark_buoyancy : gb_mark_gravity, centres[i].name,
+                gb_place_words (gb_scene_from (scene, centres[i].at), scene->units));
 }

@@ -36,7 +36,7 @@ typedef struct
 typedef struct
 {
   Need blocks[N_BLOCKS];
-  gboolean with_key;
+  guint shown; /* bits of blocks */
   double gap_right, gap_down;
 } Needs;
 
@@ -96,7 +96,7 @@ measure_way (
     {
       guint c = ways[way].columns[b];
 
-      if (b == KEY && !needs->with_key)
+      if ((needs->shown & 1u << b) == 0)
         continue;
       n_columns = MAX (n_columns, c + 1);
       widths[c] = fmax (widths[c], block_width (&needs->blocks[b], scale));
@@ -151,18 +151,19 @@ best_way (const Needs *needs, GbBox box, guint *way)
 }
 
 static Needs
-find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words)
+find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words, gboolean with_pads)
 {
   double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
-  Needs needs = { .with_key = TRUE, .gap_right = em * 1.2, .gap_down = em * 0.6 };
+  Needs needs = { .shown = scene->views, .gap_right = em * 1.2, .gap_down = em * 0.6 };
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
     {
       double right[2], up[2];
+      GbPads pads = with_pads ? words->pads[v] : (GbPads){ 0, 0, 0, 0 };
 
       view_range (scene, (GbView) v, right, up);
-      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * GB_VIEW_LEFT,
-                                line * 2 + em * (GB_VIEW_TOP + 0.25), words->captions[v] };
+      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * GB_VIEW_LEFT + pads.left + pads.right,
+                                line * 2 + em * (GB_VIEW_TOP + 0.25) + pads.top + pads.bottom, words->captions[v] };
     }
   needs.blocks[GB_VIEW_SIDE].width += words->waterlines;
   needs.blocks[KEY] = (Need){ 0, 0, words->key.width, words->key.height, 0 };
@@ -177,13 +178,17 @@ tick_step (double scale, double unit, double em)
 }
 
 static void
-place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView v, double x, double y)
+place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView v, GbPads pads, double x, double y)
 {
   GbBoatView *view = &layout->views[v];
   double right[2], up[2], unit = gb_boat_unit (scene->units), em = canvas->em;
   double step = tick_step (layout->scale, unit, em), line = gb_text_height (canvas, GB_TEXT_PLAIN);
 
   view_range (scene, v, right, up);
+  right[0] -= pads.left / layout->scale;
+  right[1] += pads.right / layout->scale;
+  up[0] -= pads.bottom / layout->scale;
+  up[1] += pads.top / layout->scale;
   view->view = v;
   view->box = (GbBox){ x + em * GB_VIEW_LEFT, y + line + em * GB_VIEW_TOP,
                        (right[1] - right[0]) * layout->scale, (up[1] - up[0]) * layout->scale };
@@ -195,25 +200,35 @@ place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView
   view->up.end = view->box.y;
 }
 
+/* The largest scale at which all stands in @box. The key, and then the room for words in the views, give way where they would take much from
+ * the drawing. */
+static Needs
+choose (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words, GbBoatLayout *layout, guint *way)
+{
+  Needs bare = find_needs (scene, canvas, words, FALSE), needs;
+  double barest = best_way (&bare, box, way);
+
+  for (guint take = 0; take < 2; take++)
+    {
+      needs = find_needs (scene, canvas, words, TRUE);
+      needs.shown |= take == 0 ? 1u << KEY : 0;
+      layout->scale = best_way (&needs, box, way);
+      layout->with_pads = TRUE;
+      if (layout->scale >= barest * 0.6 && layout->scale > 0)
+        return needs;
+    }
+  layout->scale = best_way (&bare, box, way);
+  layout->with_pads = FALSE;
+  return bare;
+}
+
 GbBoatLayout
 gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words)
 {
-  Needs needs = find_needs (scene, canvas, words);
   GbBoatLayout layout = { 0 };
-  double widths[N_BLOCKS], tops[N_BLOCKS], width, height, without;
-  guint way, other;
-
-  layout.scale = best_way (&needs, box, &way);
-  needs.with_key = FALSE;
-  without = best_way (&needs, box, &other);
-  /* The key gives way where it would take much from the drawing. */
-  if (layout.scale < without * 0.6)
-    {
-      layout.scale = without;
-      way = other;
-    }
-  else
-    needs.with_key = TRUE;
+  double widths[N_BLOCKS], tops[N_BLOCKS], width, height;
+  guint way;
+  Needs needs = choose (scene, canvas, box, words, &layout, &way);
 
   measure_way (&needs, way, layout.scale, widths, &width, &height);
   for (guint c = 0; c < N_BLOCKS; c++)
@@ -223,13 +238,42 @@ gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatW
       guint c = ways[way].columns[b];
       double x = box.x;
 
+      if ((needs.shown & 1u << b) == 0)
+        continue;
       for (guint left = 0; left < c; left++)
         x += widths[left] + needs.gap_right;
-      if (b != KEY)
-        place_view (scene, canvas, &layout, (GbView) b, x, tops[c]);
-      else if (needs.with_key)
+      if (b == KEY)
         layout.key = (GbBox){ x, tops[c], words->key.width, words->key.height };
+      else
+        place_view (scene, canvas, &layout, (GbView) b, layout.with_pads ? words->pads[b] : (GbPads){ 0, 0, 0, 0 }, x,
+                    tops[c]);
       tops[c] += block_height (&needs.blocks[b], layout.scale) + needs.gap_down;
     }
   return layout;
+}
+
+const GbBoatView *
+gb_boat_view_under (const GbScene *scene, const GbBoatLayout *layout, double x, double y)
+{
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    if ((scene->views & 1u << v) != 0 && gb_box_holds (layout->views[v].box, x, y))
+      return &layout->views[v];
+  return NULL;
+}
+
+gboolean
+gb_boat_locate (const GbScene *scene, const GbBoatLayout *layout, double x, double y, GbVec3 held, GbChartSpot *spot)
+{
+  const GbBoatView *view = NULL;
+
+  if (spot->view < 0)
+    view = gb_boat_view_under (scene, layout, x, y);
+  else if (spot->view < GB_N_VIEWS && (scene->views & 1u << spot->view) != 0)
+    view = &layout->views[spot->view];
+  if (view == NULL || !(layout->scale > 0))
+    return FALSE;
+  spot->view = (int) view->view;
+  spot->at = gb_water_axes_on_sight (&scene->axes, view->view, gb_axis_value (&view->right, x),
+                                     gb_axis_value (&view->up, y), held);
+  return TRUE;
 }

@@ -20,10 +20,17 @@ typedef struct
   GbAxis right, up;
 } GbBoatView;
 
+/* Room in the picture between the boat and the edges of her view, for words there. */
+typedef struct
+{
+  double left, top, right, bottom;
+} GbPads;
+
 typedef struct
 {
   double scale; /* of the picture over the boat */
-  GbBoatView views[GB_N_VIEWS];
+  GbBoatView views[GB_N_VIEWS]; /* those of the scene */
+  gboolean with_pads;
   GbBox key; /* no width where there is no room for it */
 } GbBoatLayout;
 
@@ -32,12 +39,20 @@ typedef struct
 {
   GbBox key;                   /* its size */
   double captions[GB_N_VIEWS]; /* widths of the views' captions */
+  GbPads pads[GB_N_VIEWS];     /* given way where there is no room for them */
   double waterlines;           /* width of what is said of the waterlines, at the right of the side view */
 } GbBoatWords;
 
 GbBoatLayout gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words);
 
-/* Where a point of the boat stands in the picture. */
+/* The view under a point of the picture, or NULL. */
+const GbBoatView *gb_boat_view_under (const GbScene *scene, const GbBoatLayout *layout, double x, double y);
+
+/* What a point of the picture means in the boat: fills view and place of @spot, see gb_chart_locate(). @held, in the boat's axes: what is
+ * kept along the line of sight. */
+gboolean gb_boat_locate (const GbScene *scene, const GbBoatLayout *layout, double x, double y, GbVec3 held, GbChartSpot *spot);
+
+/* Where a point of the scene stands in the picture. */
 void gb_boat_view_at (const GbBoatView *view, GbVec3 p, double *x, double *y);
 
 /* What one shown unit of the views' scales is worth: a metre or a foot. */

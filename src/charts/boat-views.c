@@ -4,14 +4,15 @@
 /* The boat on paper: three views to one scale, and a key. */
 
 #include "boat-centres.h"
+#include "boat-draw.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 /* Hulls and water ------------------------------------------------------------ */
 
-static void
-trace_points (GbCanvas *canvas, const GbBoatView *view, const GArray *points)
+void
+gb_boat_trace (GbCanvas *canvas, const GbBoatView *view, const GArray *points)
 {
   cairo_new_sub_path (canvas->cr);
   for (guint i = 0; i < points->len; i++)
@@ -43,8 +44,8 @@ trace_silhouette (GbCanvas *canvas, const GbBoatView *view, const GbMesh *mesh)
 }
 
 /* The body of the hulls, and what of it is under water. */
-static void
-fill_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+void
+gb_boat_fill_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
   cairo_t *cr = canvas->cr;
 
@@ -65,15 +66,15 @@ fill_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
   cairo_restore (cr);
 }
 
-static void
-draw_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+void
+gb_boat_draw_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
   for (guint h = 0; h < scene->hulls->len; h++)
     {
       const GbSceneHull *hull = &g_array_index (scene->hulls, GbSceneHull, h);
 
       for (guint i = 0; view->view == GB_VIEW_END && i < hull->sections->len; i++)
-        trace_points (canvas, view, g_ptr_array_index (hull->sections, i));
+        gb_boat_trace (canvas, view, g_ptr_array_index (hull->sections, i));
       gb_canvas_stroke (canvas, GB_ROLE_LINE, 0.6);
       for (guint i = 0; i < hull->lines[view->view]->len; i++)
         {
@@ -87,7 +88,7 @@ draw_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
         }
       gb_canvas_stroke (canvas, GB_ROLE_LINE, 1);
       for (guint i = 0; i < hull->edges->len; i++)
-        trace_points (canvas, view, g_ptr_array_index (hull->edges, i));
+        gb_boat_trace (canvas, view, g_ptr_array_index (hull->edges, i));
       gb_canvas_stroke (canvas, GB_ROLE_TEXT, 1.3);
     }
 }
@@ -152,77 +153,7 @@ draw_waterlines (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
         right + canvas->em * 0.4, centres[k], GB_AT_LEFT | GB_AT_MIDDLE, GB_ANY_WIDTH, lines[shown[k]].words);
 }
 
-/* Parts and loads ------------------------------------------------------------ */
-
-/* The area goes with the mass. The heaviest is as large as the boat allows. */
-static double
-dot_radius (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, const GbSceneItem *item)
-{
-  double em = canvas->em, most = CLAMP (0.05 * sqrt (view->box.width * view->box.height), em * 0.4, em * 1.1);
-
-  if (item->kind == GB_SCENE_LOAD)
-    return most * 0.5;
-  return fmax (em * 0.2, most * sqrt (item->mass / scene->heaviest));
-}
-
-/* Parts are round, as large as their mass; loads are square. */
-static void
-draw_dot (GbCanvas *canvas, const GbSceneItem *item, double x, double y, double r)
-{
-  cairo_t *cr = canvas->cr;
-  GbRole role = item->picked ? GB_ROLE_PICKED : item->kind == GB_SCENE_LOAD ? GB_ROLE_LOADS : GB_ROLE_PART;
-  GbColour colour = gb_role_colour (role, canvas->style);
-
-  cairo_new_sub_path (cr);
-  if (item->kind == GB_SCENE_LOAD)
-    cairo_rectangle (cr, x - r, y - r, 2 * r, 2 * r);
-  else
-    cairo_arc (cr, x, y, r, 0, 2 * G_PI);
-  cairo_set_source_rgba (cr, colour.r, colour.g, colour.b, item->picked ? 0.9 : 0.3);
-  cairo_fill_preserve (cr);
-  gb_canvas_stroke (canvas, item->picked ? GB_ROLE_TEXT : role, item->picked ? 1.6 : 1);
-}
-
-static void
-draw_dots (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboolean picked)
-{
-  for (guint i = 0; i < scene->dots->len; i++)
-    {
-      const GbSceneDot *dot = &g_array_index (scene->dots, GbSceneDot, i);
-      const GbSceneItem *item = &g_array_index (scene->items, GbSceneItem, dot->item);
-      double r = dot_radius (scene, canvas, view, item), reach = fmax (r, canvas->em * 0.4), x, y;
-
-      gb_boat_view_at (view, dot->at, &x, &y);
-      if (item->picked != picked || !gb_box_holds (view->box, x, y))
-        continue;
-      draw_dot (canvas, item, x, y, r);
-      gb_canvas_mark (canvas, gb_box_around (x, y, r));
-      gb_canvas_hit (canvas, gb_box_around (x, y, reach), dot->item);
-    }
-}
-
-#define MOST_PICKED_NAMES 8u
-
-static void
-name_items (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboolean picked)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < scene->dots->len && n < MOST_PICKED_NAMES; i++)
-    {
-      const GbSceneDot *dot = &g_array_index (scene->dots, GbSceneDot, i);
-      const GbSceneItem *item = &g_array_index (scene->items, GbSceneItem, dot->item);
-      double x, y;
-
-      if (picked ? !item->picked : item->kind != GB_SCENE_LOAD)
-        continue;
-      n++;
-      gb_boat_view_at (view, dot->at, &x, &y);
-      if (gb_box_holds (view->box, x, y))
-        gb_text_beside (canvas, picked ? GB_TEXT_STRONG : GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y,
-                        dot_radius (scene, canvas, view, item) + canvas->em * 0.2, item->name);
-    }
-}
+/* Views ------------------------------------------------------------ */
 
 /* Where a view is small, names that are only a help give way. */
 static gboolean
@@ -231,22 +162,6 @@ has_room_for_names (GbCanvas *canvas, const GbBoatView *view)
   return view->view == GB_VIEW_SIDE && view->box.width > 22 * canvas->em;
 }
 
-static void
-name_groups (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
-{
-  for (guint i = 0; i < scene->names->len; i++)
-    {
-      const GbSceneName *name = &g_array_index (scene->names, GbSceneName, i);
-      double x, y;
-
-      gb_boat_view_at (view, name->at, &x, &y);
-      if (gb_box_holds (view->box, x, y))
-        gb_text_beside (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, canvas->em * 0.6, name->text);
-    }
-}
-
-/* Views ------------------------------------------------------------ */
-
 static const char *
 view_name (GbView view)
 {
@@ -254,9 +169,11 @@ view_name (GbView view)
 }
 
 static const char *
-view_axes (GbView view, GbUnits units)
+view_axes (const GbScene *scene, GbView view)
 {
-  if (units == GB_UNITS_FEET)
+  if (scene->afloat)
+    return scene->units == GB_UNITS_FEET ? _ ("above the water, ft") : _ ("above the water, m");
+  if (scene->units == GB_UNITS_FEET)
     return view == GB_VIEW_SIDE   ? _ ("x forward, z up, ft")
            : view == GB_VIEW_PLAN ? _ ("x forward, y port, ft")
                                   : _ ("y port, z up, ft");
@@ -273,14 +190,14 @@ draw_caption (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
                              GB_ANY_WIDTH, view_name (view->view));
 
   gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x + name.width + canvas->em * 0.5, y,
-                GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, view_axes (view->view, scene->units));
+                GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, view_axes (scene, view->view));
 }
 
-static double
-caption_width (const GbScene *scene, GbCanvas *canvas, GbView view)
+double
+gb_boat_caption_width (const GbScene *scene, GbCanvas *canvas, GbView view)
 {
   return gb_text_width (canvas, GB_TEXT_STRONG, view_name (view)) + canvas->em * 0.5
-         + gb_text_width (canvas, GB_TEXT_PLAIN, view_axes (view, scene->units));
+         + gb_text_width (canvas, GB_TEXT_PLAIN, view_axes (scene, view));
 }
 
 /* The baseline, or in plan the centreline, is the one line of the grid that is more than a help. */
@@ -296,39 +213,53 @@ draw_scales (GbCanvas *canvas, const GbBoatView *view)
     gb_canvas_line (canvas, GB_ROLE_LINE, 1, box.x, zero, box.x + box.width, zero);
 }
 
-static void
-draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+void
+gb_boat_begin_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
   draw_caption (scene, canvas, view);
   draw_scales (canvas, view);
   canvas->room = view->box;
-  fill_hulls (scene, canvas, view);
+}
+
+void
+gb_boat_end_view (GbCanvas *canvas)
+{
+  canvas->room = (GbBox){ 0, 0, canvas->width, canvas->height };
+}
+
+static void
+draw_view (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
+{
+  gb_boat_begin_view (scene, canvas, view);
+  gb_boat_fill_hulls (scene, canvas, view);
   draw_waterlines (scene, canvas, view);
-  draw_hulls (scene, canvas, view);
-  draw_dots (scene, canvas, view, FALSE);
-  draw_dots (scene, canvas, view, TRUE);
+  gb_boat_draw_hulls (scene, canvas, view);
+  gb_boat_draw_dots (scene, canvas, view, FALSE);
+  gb_boat_draw_dots (scene, canvas, view, TRUE);
   gb_boat_draw_centres (scene, canvas, view);
-  name_items (scene, canvas, view, TRUE);
+  gb_boat_name_items (scene, canvas, view, TRUE);
   if (has_room_for_names (canvas, view))
     {
-      name_items (scene, canvas, view, FALSE);
-      name_groups (scene, canvas, view);
+      gb_boat_name_items (scene, canvas, view, FALSE);
+      gb_boat_name_groups (scene, canvas, view);
     }
-  canvas->room = (GbBox){ 0, 0, canvas->width, canvas->height };
+  gb_boat_end_view (canvas);
 }
 
 void
 gb_scene_draw (const GbScene *scene, GbCanvas *canvas, GbBox box)
 {
-  GbBoatWords words
-      = { .key = gb_boat_measure_key (scene, canvas), .waterlines = waterlines_width (scene, canvas) };
+  g_autoptr (GArray) key = gb_key_new ();
+  GbBoatWords words = { .waterlines = waterlines_width (scene, canvas) };
   GbBoatLayout layout;
 
+  gb_boat_add_centres (scene, key);
+  words.key = gb_key_measure (key, canvas);
   for (guint v = 0; v < GB_N_VIEWS; v++)
-    words.captions[v] = caption_width (scene, canvas, (GbView) v);
+    words.captions[v] = gb_boat_caption_width (scene, canvas, (GbView) v);
   layout = gb_boat_layout (scene, canvas, box, &words);
   for (guint v = 0; v < GB_N_VIEWS; v++)
     draw_view (scene, canvas, &layout.views[v]);
   if (layout.key.width > 0)
-    gb_boat_draw_key (scene, canvas, layout.key);
+    gb_key_draw (key, canvas, layout.key);
 }

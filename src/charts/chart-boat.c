@@ -132,7 +132,9 @@ tell (gconstpointer data, guint what)
 static gint64
 part (gconstpointer data, guint what)
 {
-  return item_of (data, what)->id;
+  const GbSceneItem *item = item_of (data, what);
+
+  return item->kind == GB_SCENE_PART ? item->id : 0;
 }
 
 static void
