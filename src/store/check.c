@@ -32,8 +32,14 @@ read_header (GbStore *store, guint8 *header)
          && memcmp (header, "SQLite format 3", 16) == 0;
 }
 
-/* If the power went in the middle of a write, the first page may be rubbish, and the journal knows what it was. SQLite plays it back
- * at the first read. */
+static gboolean
+is_ours (const guint8 *header)
+{
+  return big_endian (header + APPLICATION_ID_AT) == GB_STORE_APPLICATION_ID;
+}
+
+/* If the power went in the middle of a write, the first page may be rubbish or promise what never came to be, and the journal knows what
+ * it was. SQLite plays it back at the first read. */
 static void
 recover (GbStore *store)
 {
@@ -47,14 +53,11 @@ gboolean
 gb_check_header (GbStore *store, gint64 *version, GError **error)
 {
   guint8 header[HEADER_SIZE];
-  gboolean is_database = read_header (store, header);
 
-  if (!is_database)
-    {
-      recover (store);
-      is_database = read_header (store, header);
-    }
-  if (!is_database || big_endian (header + APPLICATION_ID_AT) != GB_STORE_APPLICATION_ID)
+  /* Another's database is left alone. */
+  if (!read_header (store, header) || is_ours (header))
+    recover (store);
+  if (!read_header (store, header) || !is_ours (header))
     return gb_store_fail (error, GB_STORE_ERROR_FOREIGN, _ ("“%s” is not a build that Garboard made."), store->path);
   *version = (gint32) big_endian (header + USER_VERSION_AT);
   return TRUE;

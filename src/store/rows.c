@@ -355,6 +355,54 @@ gb_rows_insert (GbStore *store, const GbRecord *record, GError **error)
   return gb_sql_run (store, rows->insert, error);
 }
 
+/* The columns of @kind that @table has. */
+static gboolean
+find_columns (GbStore *store, GbRecordKind kind, const char *table, guint64 *mask, GError **error)
+{
+  g_autofree char *sql = g_strdup_printf ("SELECT name FROM pragma_table_info ('%s')", table);
+  g_autoptr (sqlite3_stmt) stmt = gb_sql_prepare (store, FALSE, sql, error);
+  g_autoptr (GError) local = NULL;
+
+  *mask = 0;
+  if (stmt == NULL)
+    return FALSE;
+  while (gb_sql_next (store, stmt, &local))
+    for (int i = 0; i < gb_rows_n_columns (kind); i++)
+      if (g_strcmp0 ((const char *) sqlite3_column_text (stmt, 0), column_name (kind, i)) == 0)
+        *mask |= (guint64) 1 << i;
+  if (local == NULL)
+    return TRUE;
+  g_propagate_error (error, g_steal_pointer (&local));
+  return FALSE;
+}
+
+gboolean
+gb_rows_take_over (GbStore *store, GbRecordKind kind, const char *old, GError **error)
+{
+  g_autofree char *columns = gb_rows_columns (kind);
+  g_autoptr (GbRecord) fresh = gb_record_new (kind);
+  g_autoptr (GString) sql = g_string_new (NULL);
+  g_autoptr (sqlite3_stmt) stmt = NULL;
+  guint64 mask;
+
+  if (!find_columns (store, kind, old, &mask, error))
+    return FALSE;
+  g_string_printf (sql, "INSERT INTO \"%s\" (%s) SELECT ", gb_record_type (kind)->name, columns);
+  for (int i = 0; i < gb_rows_n_columns (kind); i++)
+    if ((mask & ((guint64) 1 << i)) != 0)
+      g_string_append_printf (sql, "%s\"%s\"", i > 0 ? ", " : "", column_name (kind, i));
+    else
+      g_string_append_printf (sql, "%s?%d", i > 0 ? ", " : "", i + 1);
+  g_string_append_printf (sql, " FROM \"%s\"", old);
+  stmt = gb_sql_prepare (store, FALSE, sql->str, error);
+  if (stmt == NULL)
+    return FALSE;
+  for (int i = 0; i < gb_rows_n_columns (kind); i++)
+    if ((mask & ((guint64) 1 << i)) == 0)
+      bind_column (stmt, i + 1, i, fresh);
+  return gb_sql_run (store, stmt, error);
+}
+
 /* The columns in which the two differ. */
 static guint64
 differing_columns (const GbRecord *old, const GbRecord *record)

@@ -97,6 +97,9 @@ known_schema (void)
   return known;
 }
 
+/* Translators: file; a technical name, like "trigger evil" */
+#define STRANGE N_ ("“%s” holds something that Garboard never puts there (%s).")
+
 static void
 add_fault (GPtrArray *faults, const char *format, const char *path, const char *what)
 {
@@ -119,8 +122,7 @@ gb_schema_compare (GbStore *store, GPtrArray *faults, GError **error)
       const char *expected = g_hash_table_lookup (known, key);
 
       if (expected == NULL)
-        /* Translators: file; a technical name, like "trigger evil" */
-        add_fault (faults, _ ("“%s” holds something that Garboard never puts there (%s)."), store->path, key);
+        add_fault (faults, _ (STRANGE), store->path, key);
       else if (strcmp (expected, value) != 0)
         add_fault (faults, _ ("“%s” has been rebuilt by another program (%s)."), store->path, key);
     }
@@ -128,6 +130,43 @@ gb_schema_compare (GbStore *store, GPtrArray *faults, GError **error)
   while (g_hash_table_iter_next (&iter, &key, NULL))
     if (!g_hash_table_contains (found, key))
       add_fault (faults, _ ("“%s” lacks something that belongs there (%s)."), store->path, key);
+  return TRUE;
+}
+
+gboolean
+gb_schema_check (GbStore *store, GError **error)
+{
+  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func (g_free);
+
+  if (!gb_schema_compare (store, faults, error))
+    return FALSE;
+  if (faults->len == 0)
+    return TRUE;
+  return gb_store_fail (error, GB_STORE_ERROR_DAMAGED, "%s", (char *) faults->pdata[0]);
+}
+
+/* Tables and indexes only, and no table that runs another's code. */
+static gboolean
+is_plain (const char *key, const char *sql)
+{
+  return (g_str_has_prefix (key, "table ") || g_str_has_prefix (key, "index "))
+         && g_ascii_strncasecmp (sql, "CREATE VIRTUAL", strlen ("CREATE VIRTUAL")) != 0;
+}
+
+gboolean
+gb_schema_is_plain (GbStore *store, GError **error)
+{
+  GHashTable *known = known_schema ();
+  g_autoptr (GHashTable) found = read_schema (store, error);
+  GHashTableIter iter;
+  gpointer key, value;
+
+  if (found == NULL)
+    return FALSE;
+  g_hash_table_iter_init (&iter, found);
+  while (g_hash_table_iter_next (&iter, &key, &value))
+    if (!g_hash_table_contains (known, key) || !is_plain (key, value))
+      return gb_store_fail (error, GB_STORE_ERROR_DAMAGED, _ (STRANGE), store->path, (const char *) key);
   return TRUE;
 }
 
@@ -143,9 +182,7 @@ gb_schema_is_readable (GbStore *store, GError **error)
     return FALSE;
   g_hash_table_iter_init (&iter, found);
   while (g_hash_table_iter_next (&iter, &key, &value))
-    if (!(g_str_has_prefix (key, "table ") || g_str_has_prefix (key, "index "))
-        || g_ascii_strncasecmp (value, "CREATE VIRTUAL", strlen ("CREATE VIRTUAL")) == 0)
-      readable = FALSE;
+    readable &= is_plain (key, value);
   for (guint k = 0; k < GB_N_RECORDS && readable; k++)
     {
       g_autofree char *columns = gb_rows_columns (k);
@@ -160,47 +197,25 @@ gb_schema_is_readable (GbStore *store, GError **error)
                         _ ("“%s” was made by a newer Garboard and cannot be read by this one."), store->path);
 }
 
-/* Migrations ------------------------------------------------------------------------------------------------------- */
-
-/* From each version to the next. There was no version before the first. */
-const char *const gb_schema_steps[GB_STORE_SCHEMA_VERSION] = { NULL };
-
-/* "NAME.v1.garboard" beside the file. */
-static gboolean
-copy_aside (GbStore *store, gint64 version, GError **error)
-{
-  static const char ending[] = ".garboard";
-  gsize length = strlen (store->path) - (g_str_has_suffix (store->path, ending) ? strlen (ending) : 0);
-  g_autofree char *stem = g_strndup (store->path, length);
-  g_autofree char *aside = g_strdup_printf ("%s.v%" G_GINT64_FORMAT "%s", stem, version, ending);
-
-  return gb_store_save_copy (store, aside, error);
-}
-
-static gboolean
-run_steps (GbStore *store, gint64 version, const char *const *steps, gint64 target, GError **error)
-{
-  g_autofree char *finish = g_strdup_printf ("PRAGMA user_version = %" G_GINT64_FORMAT "; COMMIT", target);
-
-  if (!gb_sql_exec (store, "BEGIN IMMEDIATE", error))
-    return FALSE;
-  for (; version < target; version++)
-    if (!gb_sql_exec (store, steps[version], error))
-      return FALSE;
-  return gb_sql_exec (store, finish, error);
-}
-
 gboolean
-gb_schema_migrate (GbStore *store, gint64 version, const char *const *steps, gint64 target, GError **error)
+gb_schema_make (GbStore *store, const char *type, const char *table, GError **error)
 {
-  gboolean done;
+  g_autoptr (GbStore) memory = gb_store_connect (":memory:", ":memory:", error);
+  g_autoptr (sqlite3_stmt) stmt = NULL;
+  g_autoptr (GError) local = NULL;
+  gboolean made = TRUE;
 
-  for (gint64 v = version; v < target; v++)
-    if (v < 0 || steps[v] == NULL)
-      return gb_store_fail (error, GB_STORE_ERROR_FOREIGN, _ ("“%s” is of a version of Garboard that never was."), store->path);
-  if (!copy_aside (store, version, error))
+  if (memory == NULL || !gb_sql_exec (memory, gb_schema_sql, error))
     return FALSE;
-  done = run_steps (store, version, steps, target, error);
-  gb_sql_rollback (store);
-  return done;
+  stmt = gb_sql_prepare (memory, FALSE, "SELECT sql FROM sqlite_schema WHERE type = ?1 AND tbl_name = ?2 AND sql IS NOT NULL", error);
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_text (stmt, 1, type, -1, SQLITE_STATIC);
+  sqlite3_bind_text (stmt, 2, table, -1, SQLITE_STATIC);
+  while (made && gb_sql_next (memory, stmt, &local))
+    made = gb_sql_exec (store, (const char *) sqlite3_column_text (stmt, 0), error);
+  if (local == NULL)
+    return made;
+  g_propagate_error (error, g_steal_pointer (&local));
+  return FALSE;
 }

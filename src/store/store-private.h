@@ -42,6 +42,8 @@ struct _GbStore
 GbStore *gb_store_connect (const char *path, const char *file, GError **error);
 /* FALSE with the sentence if the store may only be read. */
 gboolean gb_store_may_write (GbStore *store, GError **error);
+/* Makes @to hold what @from holds, page by page. */
+gboolean gb_store_copy_pages (GbStore *from, GbStore *to, GError **error);
 
 /* file.c ----------------------------------------------------------------------------------------------------------- */
 
@@ -57,10 +59,19 @@ extern const char gb_schema_sql[];
 gboolean gb_schema_compare (GbStore *store, GPtrArray *faults, GError **error);
 /* For a file of a newer Garboard: tables and indexes only, and all of the columns that this one reads. */
 gboolean gb_schema_is_readable (GbStore *store, GError **error);
-/* Copies a file of @version aside and brings it to @target. @steps[v] are the statements that lead from version v to the next; a version
- * from which none lead never was. All or nothing. */
-extern const char *const gb_schema_steps[];
-gboolean gb_schema_migrate (GbStore *store, gint64 version, const char *const *steps, gint64 target, GError **error);
+/* The same, with the first difference as the error. */
+gboolean gb_schema_check (GbStore *store, GError **error);
+/* For a file of an older Garboard, before anything is done to it: tables and indexes only, by names that are known. */
+gboolean gb_schema_is_plain (GbStore *store, GError **error);
+/* Makes the "table" called @table, or each "index" on it, as data/schema.sql has it, remarks and all. */
+gboolean gb_schema_make (GbStore *store, const char *type, const char *table, GError **error);
+
+/* migrate.c -------------------------------------------------------------------------------------------------------- */
+
+/* Copies a file of the older @version aside and brings it up to today's, all or nothing. */
+gboolean gb_migrate (GbStore *store, gint64 version, GError **error);
+/* The same in a copy in memory, for a file that cannot be written. */
+GbStore *gb_migrate_copy (GbStore *store, gint64 version, GError **error);
 
 /* rows.c ----------------------------------------------------------------------------------------------------------- */
 
@@ -78,6 +89,8 @@ gboolean gb_rows_insert (GbStore *store, const GbRecord *record, GError **error)
 gboolean gb_rows_update (GbStore *store, const GbRecord *old, const GbRecord *record, GError **error);
 /* Deletes the row and, by the foreign keys, what lives in it. */
 gboolean gb_rows_remove (GbStore *store, GbRecordKind kind, gint64 id, GError **error);
+/* Inserts every row of the table @old, which an older Garboard made for @kind; a column that it lacks gets what a new record holds. */
+gboolean gb_rows_take_over (GbStore *store, GbRecordKind kind, const char *old, GError **error);
 void gb_rows_finalize (GbRowStatements *rows);
 
 /* history.c -------------------------------------------------------------------------------------------------------- */

@@ -5,7 +5,7 @@
  *
  * Opening asks, in this order, and stops at the first no:
  *   1. is it a SQLite database with Garboard's application id? (its first bytes, before anything else of it is looked at)
- *   2. is its version known, or newer but readable?
+ *   2. is its version known, or newer but readable? An older one is brought up to today's (migrate.c).
  *   3. does its schema hold what Garboard makes, and nothing else?
  *   4. do its pages hang together? (a small file; a large one would take too long)
  *   5. may it be written, is the folder open for the journal, and does nobody else write just now? If not: to read.
@@ -147,18 +147,6 @@ check_path (const char *path, GError **error)
   return TRUE;
 }
 
-static gboolean
-check_schema (GbStore *store, GError **error)
-{
-  g_autoptr (GPtrArray) faults = g_ptr_array_new_with_free_func (g_free);
-
-  if (!gb_schema_compare (store, faults, error))
-    return FALSE;
-  if (faults->len == 0)
-    return TRUE;
-  return gb_store_fail (error, GB_STORE_ERROR_DAMAGED, "%s", (char *) faults->pdata[0]);
-}
-
 /* Why the file may not be written; NULL if it may. */
 static char *
 find_read_only_reason (GbStore *store, gint64 version, GbStoreError *code)
@@ -188,6 +176,8 @@ settle_writing (GbStore *store, gint64 version, gboolean may_read_only, GError *
 {
   GbStoreError code;
 
+  if (store->read_only != NULL)
+    return gb_sql_exec (store, "PRAGMA query_only = ON", error);
   store->read_only = find_read_only_reason (store, version, &code);
   if (store->read_only == NULL)
     /* EXTRA also syncs the folder when the journal goes: a commit that was acknowledged is on the disk. */
@@ -195,6 +185,41 @@ settle_writing (GbStore *store, gint64 version, gboolean may_read_only, GError *
   if (!may_read_only)
     return gb_store_fail (error, code, "%s", store->read_only);
   return gb_sql_exec (store, "PRAGMA query_only = ON", error);
+}
+
+/* It may still be read, if the builder is content with that. */
+static gboolean
+is_about_writing (GbStoreError code)
+{
+  return code == GB_STORE_ERROR_READ_ONLY || code == GB_STORE_ERROR_BUSY || code == GB_STORE_ERROR_FULL || code == GB_STORE_ERROR_IO;
+}
+
+/* An older file becomes one of today; if it cannot be written, a copy of it in memory takes its place, to read. */
+static gboolean
+bring_up_to_date (GbStore **store, gint64 version, gboolean may_read_only, GError **error)
+{
+  g_autofree char *reason = NULL;
+  g_autoptr (GbStore) copy = NULL;
+  g_autoptr (GError) local = NULL;
+  GbStoreError code;
+
+  reason = find_read_only_reason (*store, version, &code);
+  if (reason == NULL)
+    {
+      if (gb_migrate (*store, version, &local))
+        return TRUE;
+      code = local->code;
+      reason = g_strdup (local->message);
+    }
+  if (!may_read_only || !is_about_writing (code))
+    return gb_store_fail (error, code, "%s", reason);
+  copy = gb_migrate_copy (*store, version, error);
+  if (copy == NULL)
+    return FALSE;
+  copy->read_only = g_steal_pointer (&reason);
+  gb_store_close (*store);
+  *store = g_steal_pointer (&copy);
+  return TRUE;
 }
 
 GbStore *
@@ -209,10 +234,9 @@ gb_store_open (const char *path, gboolean may_read_only, GError **error)
   if (store == NULL || !gb_check_header (store, &version, error)
       || !gb_sql_exec (store, "PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY", error))
     return NULL;
-  if (version < GB_STORE_SCHEMA_VERSION
-      && !gb_schema_migrate (store, version, gb_schema_steps, GB_STORE_SCHEMA_VERSION, error))
+  if (version < GB_STORE_SCHEMA_VERSION && !bring_up_to_date (&store, version, may_read_only, error))
     return NULL;
-  if (!(version > GB_STORE_SCHEMA_VERSION ? gb_schema_is_readable (store, error) : check_schema (store, error)))
+  if (!(version > GB_STORE_SCHEMA_VERSION ? gb_schema_is_readable (store, error) : gb_schema_check (store, error)))
     return NULL;
   if (!gb_check_pages (store, error) || !settle_writing (store, version, may_read_only, error))
     return NULL;
@@ -352,21 +376,26 @@ gb_store_refresh (GbStore *store, const GbChanges *changes, GbBoat *boat, GError
 
 /* Copying ---------------------------------------------------------------------------------------------------------- */
 
-static gboolean
-copy_pages (GbStore *store, const char *path, const char *file, GError **error)
+gboolean
+gb_store_copy_pages (GbStore *from, GbStore *to, GError **error)
 {
-  g_autoptr (GbStore) copy = gb_store_connect (path, file, error);
-  sqlite3_backup *backup;
+  sqlite3_backup *backup = sqlite3_backup_init (to->db, "main", from->db, "main");
   int code;
 
-  if (copy == NULL || !gb_sql_exec (copy, "PRAGMA journal_mode = MEMORY; PRAGMA synchronous = OFF", error))
-    return FALSE;
-  backup = sqlite3_backup_init (copy->db, "main", store->db, "main");
   if (backup == NULL)
-    return gb_sql_fail (copy->db, path, error);
+    return gb_sql_fail (to->db, to->path, error);
   sqlite3_backup_step (backup, -1);
   code = sqlite3_backup_finish (backup);
-  return code == SQLITE_OK || gb_sql_fail (copy->db, path, error);
+  return code == SQLITE_OK || gb_sql_fail (to->db, to->path, error);
+}
+
+static gboolean
+copy_to_file (GbStore *store, const char *path, const char *file, GError **error)
+{
+  g_autoptr (GbStore) copy = gb_store_connect (path, file, error);
+
+  return copy != NULL && gb_sql_exec (copy, "PRAGMA journal_mode = MEMORY; PRAGMA synchronous = OFF", error)
+         && gb_store_copy_pages (store, copy, error);
 }
 
 static gboolean
@@ -387,7 +416,7 @@ gb_store_save_copy (GbStore *store, const char *path, GError **error)
   temporary = gb_file_beside (path, error);
   if (temporary == NULL)
     return FALSE;
-  if (copy_pages (store, path, temporary, error) && gb_file_put_in_place (temporary, path, TRUE, error))
+  if (copy_to_file (store, path, temporary, error) && gb_file_put_in_place (temporary, path, TRUE, error))
     return TRUE;
   g_unlink (temporary);
   return FALSE;

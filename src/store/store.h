@@ -43,14 +43,15 @@ typedef enum
 GQuark gb_store_error_quark (void);
 
 #define GB_STORE_APPLICATION_ID 0x47626f61 /* "Gboa" */
-#define GB_STORE_SCHEMA_VERSION 1
+#define GB_STORE_SCHEMA_VERSION 2
 #define GB_STORE_MAX_ID G_GINT64_CONSTANT (1000000000000) /* ids are numbers from 1 to this */
 
 /* Writes a new file at @path that holds @boat, all or nothing. Refuses a path that is taken unless @replace. */
 gboolean gb_store_create (const char *path, const GbBoat *boat, gboolean replace, GError **error);
 
 /* Opens @path. If it can be read but not written (rights, folder, a newer Garboard, in use elsewhere) and @may_read_only, it is opened
- * to read; gb_store_read_only_reason() then has the sentence. An older file is copied aside ("NAME.v1.garboard") and migrated. */
+ * to read; gb_store_read_only_reason() then has the sentence. An older file is copied aside ("NAME.v1.garboard") and brought up to this
+ * version, without its history; if it cannot be written, what is read is a copy in memory that was. */
 GbStore *gb_store_open (const char *path, gboolean may_read_only, GError **error);
 void gb_store_close (GbStore *store);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbStore, gb_store_close)

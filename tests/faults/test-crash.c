@@ -4,9 +4,10 @@
  * one more, and each of them whole. */
 
 #include "fault-vfs.h"
-#include "scratch.h"
+#include "older.h"
 
 #include <errno.h>
+#include <glib/gstdio.h>
 #include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -172,11 +173,113 @@ test_the_power_goes_at_every_call (void)
   g_assert_cmpuint (n, >, 10);
 }
 
+/* An older file -------------------------------------------------------------------------------------------------- */
+
+/* In the child: brings the file up to date. */
+G_GNUC_NORETURN
+static void
+migrate (Scratch *scratch)
+{
+  GbStore *store = gb_store_open (scratch->path, FALSE, NULL);
+
+  _exit (store != NULL ? 0 : 1);
+}
+
+/* What a new file is made under lies there still if its maker died. */
+static void
+clear_away_unfinished (Scratch *scratch)
+{
+  g_autoptr (GDir) dir = g_dir_open (scratch->folder, 0, NULL);
+  const char *name;
+
+  while ((name = g_dir_read_name (dir)) != NULL)
+    if (g_str_has_prefix (name, ".garboard-new-"))
+      {
+        g_autofree char *file = g_build_filename (scratch->folder, name, NULL);
+
+        g_unlink (file);
+      }
+}
+
+/* Whatever was half done has been taken back, and is done now. */
+static void
+assert_nothing_lost (Scratch *scratch)
+{
+  g_autoptr (GbStore) store = scratch_open (scratch->path);
+  g_autoptr (GbBoat) boat = scratch_load (store);
+  g_autoptr (GbBoat) expected = older_boat ();
+  g_autoptr (GPtrArray) faults = gb_store_check (store);
+
+  scratch_assert_equal (boat, expected);
+  if (faults->len > 0)
+    g_error ("%s", (char *) faults->pdata[0]);
+  clear_away_unfinished (scratch);
+}
+
+static void
+test_killed_while_an_older_file_is_brought_up (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed ((guint32) g_test_rand_int ());
+
+  for (guint i = 0; i < 40; i++)
+    {
+      g_autoptr (Scratch) scratch = scratch_new ();
+      int status;
+      pid_t child;
+
+      older_make (scratch->path);
+      child = fork ();
+      if (child == 0)
+        migrate (scratch);
+      g_usleep ((gulong) g_rand_int_range (rand, 0, 30000));
+      kill (child, SIGKILL);
+      g_assert_cmpint (waitpid (child, &status, 0), ==, child);
+      assert_nothing_lost (scratch);
+    }
+}
+
+/* The power goes at the n-th call. FALSE if so many were not made. */
+static gboolean
+crash_migration (guint n, guint32 seed)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  int status;
+  pid_t child;
+
+  older_make (scratch->path);
+  child = fork ();
+  if (child == 0)
+    {
+      fault_install ();
+      fault_set_crash (n, seed);
+      migrate (scratch);
+    }
+  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
+  g_assert_true (WIFEXITED (status));
+  g_assert_true (WEXITSTATUS (status) == 0 || WEXITSTATUS (status) == FAULT_EXIT);
+  assert_nothing_lost (scratch);
+  return WEXITSTATUS (status) != 0;
+}
+
+static void
+test_the_power_goes_while_an_older_file_is_brought_up (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed ((guint32) g_test_rand_int ());
+  guint n = 1;
+
+  while (crash_migration (n, g_rand_int (rand)))
+    n++;
+  g_test_message ("%u calls", n - 1);
+  g_assert_cmpuint (n, >, 10);
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/crash/killed-at-any-moment", test_killed_at_any_moment);
   g_test_add_func ("/crash/the-power-goes-at-every-call", test_the_power_goes_at_every_call);
+  g_test_add_func ("/crash/killed-while-an-older-file-is-brought-up", test_killed_while_an_older_file_is_brought_up);
+  g_test_add_func ("/crash/the-power-goes-while-an-older-file-is-brought-up", test_the_power_goes_while_an_older_file_is_brought_up);
   return g_test_run ();
 }

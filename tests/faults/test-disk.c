@@ -4,7 +4,7 @@
  * lost, and when the disk is well again the work goes on. */
 
 #include "fault-vfs.h"
-#include "scratch.h"
+#include "older.h"
 
 #include <sqlite3.h>
 #include <string.h>
@@ -203,6 +203,68 @@ test_saving_a_copy (void)
   try_making (save_copy);
 }
 
+/* A fault at the n-th call while an older file is brought up to date: it is as it was, and what the disk took once it is well again is the
+ * whole of it. FALSE if so many calls were not made. */
+static gboolean
+migrate_once (guint n, int code, gboolean lasting)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  g_autoptr (GbBoat) expected = older_boat ();
+  g_autoptr (GbStore) store = NULL;
+  g_autoptr (GError) error = NULL;
+  gboolean fired;
+
+  older_make (scratch->path);
+  fault_set (FAULT_WRITES, n, code, lasting);
+  store = gb_store_open (scratch->path, FALSE, &error);
+  fired = fault_clear ();
+  if (store == NULL)
+    {
+      g_assert_true (fired);
+      assert_sentence (error, scratch->folder);
+      g_assert_cmpint (scratch_integer (scratch->path, "PRAGMA user_version"), ==, 1);
+      store = scratch_open (scratch->path);
+    }
+  assert_sound (store, expected);
+  return fired;
+}
+
+static void
+test_bringing_an_older_file_up_to_date (void)
+{
+  const int codes[] = { SQLITE_FULL, SQLITE_IOERR_WRITE };
+
+  for (guint i = 0; i < G_N_ELEMENTS (codes); i++)
+    for (int lasting = 0; lasting < 2; lasting++)
+      {
+        guint n = 1;
+
+        while (migrate_once (n, codes[i], lasting))
+          n++;
+        g_test_message ("%u calls", n - 1);
+        g_assert_cmpuint (n, >, 8);
+      }
+}
+
+/* When there is no room for it, it can still be looked at. */
+static void
+test_an_older_file_on_a_full_disk (void)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  g_autoptr (GbBoat) expected = older_boat ();
+  g_autoptr (GbStore) store = NULL;
+  g_autoptr (GError) error = NULL;
+
+  older_make (scratch->path);
+  fault_set (FAULT_WRITES, 3, SQLITE_FULL, TRUE);
+  store = gb_store_open (scratch->path, TRUE, &error);
+  g_assert_true (fault_clear ());
+  g_assert_no_error (error);
+  g_assert_nonnull (strstr (gb_store_read_only_reason (store), "full"));
+  assert_sound (store, expected);
+  g_assert_cmpint (scratch_integer (scratch->path, "PRAGMA user_version"), ==, 1);
+}
+
 /* A page that cannot be read: opening or reading says so, and later it goes on. */
 static void
 test_reading (void)
@@ -240,6 +302,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/disk/a-full-disk-is-called-full", test_a_full_disk_is_called_full);
   g_test_add_func ("/disk/creating", test_creating);
   g_test_add_func ("/disk/saving-a-copy", test_saving_a_copy);
+  g_test_add_func ("/disk/an-older-file", test_bringing_an_older_file_up_to_date);
+  g_test_add_func ("/disk/an-older-file-on-a-full-disk", test_an_older_file_on_a_full_disk);
   g_test_add_func ("/disk/reading", test_reading);
   return g_test_run ();
 }

@@ -3,7 +3,7 @@
 /* Files and folders that may not be written, or not even be read. Nothing binds root, so that each case runs in a process of its own
  * which first becomes nobody. */
 
-#include "scratch.h"
+#include "older.h"
 
 #include <glib/gstdio.h>
 #include <grp.h>
@@ -27,9 +27,12 @@ become_nobody (void)
 
 /* A folder with a build in it, both with these rights. */
 static void
-set_rights (Scratch *scratch, int file, int folder)
+set_rights (Scratch *scratch, gboolean older, int file, int folder)
 {
-  gb_store_close (scratch_store (scratch, NULL));
+  if (older)
+    older_make (scratch->path);
+  else
+    gb_store_close (scratch_store (scratch, NULL));
   g_assert_cmpint (g_chmod (scratch->path, file), ==, 0);
   g_assert_cmpint (g_chmod (scratch->folder, folder), ==, 0);
 }
@@ -62,7 +65,7 @@ expect_read_only (Scratch *scratch, const char *part)
 
 /* The build is made here, and cleared away here; it is looked at by nobody. */
 static void
-run_case (void (*check) (Scratch *scratch), int file, int folder)
+run_case (void (*check) (Scratch *scratch), gboolean older, int file, int folder)
 {
   g_autoptr (Scratch) scratch = NULL;
 
@@ -76,7 +79,7 @@ run_case (void (*check) (Scratch *scratch), int file, int folder)
       return;
     }
   scratch = scratch_new ();
-  set_rights (scratch, file, folder);
+  set_rights (scratch, older, file, folder);
   g_setenv (FOLDER, scratch->folder, TRUE);
   g_test_trap_subprocess (NULL, 0, G_TEST_SUBPROCESS_DEFAULT);
   g_test_trap_assert_passed ();
@@ -92,7 +95,7 @@ check_file (Scratch *scratch)
 static void
 test_a_file_that_may_only_be_read (void)
 {
-  run_case (check_file, 0444, 0777);
+  run_case (check_file, FALSE, 0444, 0777);
 }
 
 static void
@@ -111,7 +114,7 @@ check_folder (Scratch *scratch)
 static void
 test_a_folder_that_may_only_be_read (void)
 {
-  run_case (check_folder, 0666, 0555);
+  run_case (check_folder, FALSE, 0666, 0555);
 }
 
 static void
@@ -127,7 +130,48 @@ check_closed (Scratch *scratch)
 static void
 test_a_file_that_may_not_be_read (void)
 {
-  run_case (check_closed, 0000, 0777);
+  run_case (check_closed, FALSE, 0000, 0777);
+}
+
+/* It is read from a copy in memory that was brought up to date; itself it stays as it is. */
+static void
+expect_older (Scratch *scratch, const char *part)
+{
+  g_autofree char *aside = g_build_filename (scratch->folder, "build.v1.garboard", NULL);
+  g_autoptr (GbBoat) expected = older_boat ();
+  g_autoptr (GbStore) store = NULL;
+  g_autoptr (GbBoat) boat = NULL;
+
+  expect_read_only (scratch, part);
+  store = gb_store_open (scratch->path, TRUE, NULL);
+  boat = scratch_load (store);
+  scratch_assert_equal (boat, expected);
+  g_assert_null (gb_store_undo_words (store));
+  g_assert_false (g_file_test (aside, G_FILE_TEST_EXISTS));
+}
+
+static void
+check_older_file (Scratch *scratch)
+{
+  expect_older (scratch, "write-protected");
+}
+
+static void
+test_an_older_file_that_may_only_be_read (void)
+{
+  run_case (check_older_file, TRUE, 0444, 0777);
+}
+
+static void
+check_older_in_folder (Scratch *scratch)
+{
+  expect_older (scratch, "folder");
+}
+
+static void
+test_an_older_file_in_a_folder_that_may_only_be_read (void)
+{
+  run_case (check_older_in_folder, TRUE, 0666, 0555);
 }
 
 int
@@ -137,5 +181,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/rights/a-file-that-may-only-be-read", test_a_file_that_may_only_be_read);
   g_test_add_func ("/rights/a-folder-that-may-only-be-read", test_a_folder_that_may_only_be_read);
   g_test_add_func ("/rights/a-file-that-may-not-be-read", test_a_file_that_may_not_be_read);
+  g_test_add_func ("/rights/an-older-file-that-may-only-be-read", test_an_older_file_that_may_only_be_read);
+  g_test_add_func ("/rights/an-older-file-in-such-a-folder", test_an_older_file_in_a_folder_that_may_only_be_read);
   return g_test_run ();
 }

@@ -305,7 +305,7 @@ test_newer_is_read_only (void)
   g_autoptr (GError) error = NULL;
 
   g_object_unref (project);
-  scratch_sql (scratch->path, "PRAGMA user_version = 2");
+  scratch_sql (scratch->path, "PRAGMA user_version = 1000000");
   project = gb_project_open (scratch->path, TRUE, &error);
   g_assert_no_error (error);
   g_assert_false (

@@ -260,61 +260,6 @@ test_remarks_and_spaces_do_not_matter (void)
   g_assert_cmpuint (gb_boat_n (boat, GB_RECORD_BUILD), ==, 1);
 }
 
-/* Migrating ---------------------------------------------------------------------------------------------------------- */
-
-#define N_WINGS "SELECT count(*) FROM pragma_table_info('part') WHERE name = 'wings'"
-
-static void
-test_an_older_file_is_copied_aside_and_migrated (void)
-{
-  const char *const steps[] = { NULL, "ALTER TABLE part ADD COLUMN wings INTEGER", "UPDATE part SET wings = 2" };
-  g_autoptr (Scratch) scratch = scratch_new ();
-  g_autofree char *aside = g_build_filename (scratch->folder, "build.v1.garboard", NULL);
-  g_autoptr (GbStore) store = NULL;
-  g_autoptr (GError) error = NULL;
-
-  sqlite3_close (open_one_of_each (scratch));
-  store = scratch_open (scratch->path);
-  gb_schema_migrate (store, 1, steps, 3, &error);
-  g_assert_no_error (error);
-  g_assert_cmpint (scratch_integer (scratch->path, "PRAGMA user_version"), ==, 3);
-  g_assert_cmpint (scratch_integer (scratch->path, "SELECT wings FROM part"), ==, 2);
-  g_assert_cmpint (scratch_integer (aside, "PRAGMA user_version"), ==, 1);
-  g_assert_cmpint (scratch_integer (aside, N_WINGS), ==, 0);
-}
-
-static void
-test_a_migration_that_fails_changes_nothing (void)
-{
-  const char *const steps[] = { NULL, "ALTER TABLE part ADD COLUMN wings INTEGER", "UPDATE part SET feathers = 2" };
-  g_autoptr (Scratch) scratch = scratch_new ();
-  g_autoptr (GbStore) store = NULL;
-  g_autoptr (GbBoat) boat = NULL;
-
-  sqlite3_close (open_one_of_each (scratch));
-  store = scratch_open (scratch->path);
-  g_assert_false (gb_schema_migrate (store, 1, steps, 3, NULL));
-  g_assert_cmpint (scratch_integer (scratch->path, "PRAGMA user_version"), ==, 1);
-  g_assert_cmpint (scratch_integer (scratch->path, N_WINGS), ==, 0);
-  boat = scratch_load (store);
-}
-
-static void
-test_a_version_from_which_nothing_leads_is_refused (void)
-{
-  const char *const steps[] = { NULL, NULL };
-  g_autoptr (Scratch) scratch = scratch_new ();
-  g_autofree char *aside = g_build_filename (scratch->folder, "build.v1.garboard", NULL);
-  g_autoptr (GbStore) store = NULL;
-  g_autoptr (GError) error = NULL;
-
-  sqlite3_close (open_one_of_each (scratch));
-  store = scratch_open (scratch->path);
-  g_assert_false (gb_schema_migrate (store, 1, steps, 2, &error));
-  g_assert_error (error, GB_STORE_ERROR, GB_STORE_ERROR_FOREIGN);
-  g_assert_false (g_file_test (aside, G_FILE_TEST_EXISTS));
-}
-
 int
 main (int argc, char *argv[])
 {
@@ -324,8 +269,5 @@ main (int argc, char *argv[])
   g_test_add_func ("/schema/references-are-foreign-keys", test_references_are_foreign_keys_with_an_index);
   g_test_add_func ("/schema/checks-are-the-field-tables", test_checks_are_the_field_tables);
   g_test_add_func ("/schema/remarks-and-spaces-do-not-matter", test_remarks_and_spaces_do_not_matter);
-  g_test_add_func ("/schema/an-older-file-is-migrated", test_an_older_file_is_copied_aside_and_migrated);
-  g_test_add_func ("/schema/a-migration-that-fails", test_a_migration_that_fails_changes_nothing);
-  g_test_add_func ("/schema/a-version-from-which-nothing-leads", test_a_version_from_which_nothing_leads_is_refused);
   return g_test_run ();
 }
