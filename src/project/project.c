@@ -94,19 +94,27 @@ new_changes_of_all (void)
   return changes;
 }
 
-/* What is found of the rows of each kind beyond flotation and costs; nothing of those that are not here. */
+/* What is found of the rows of each kind beyond costs; nothing of those that are not here. */
 static const GbTouched touched_by[GB_N_RECORDS] = {
-  /* The build has the units that a hull's trouble is told in. */
-  [GB_RECORD_BUILD] = GB_TOUCHED_HULLS | GB_TOUCHED_WEIGHTS,
+  /* The build has the units that a hull's trouble is told in, and the water. */
+  [GB_RECORD_BUILD] = GB_TOUCHED_HULLS | GB_TOUCHED_WEIGHTS | GB_TOUCHED_AFLOAT,
   [GB_RECORD_MATERIAL] = GB_TOUCHED_WEIGHTS,
   [GB_RECORD_SAMPLE] = GB_TOUCHED_WEIGHTS,
   [GB_RECORD_STOCK] = GB_TOUCHED_WEIGHTS,
   [GB_RECORD_HULL] = GB_TOUCHED_HULLS,
   [GB_RECORD_STATION] = GB_TOUCHED_HULLS,
   [GB_RECORD_OFFSET] = GB_TOUCHED_HULLS,
+  [GB_RECORD_OPENING] = GB_TOUCHED_AFLOAT,
+  [GB_RECORD_CORNER] = GB_TOUCHED_AFLOAT,
   [GB_RECORD_PART] = GB_TOUCHED_WEIGHTS,
   [GB_RECORD_WEIGHING] = GB_TOUCHED_WEIGHTS,
   [GB_RECORD_READING] = GB_TOUCHED_WEIGHTS,
+  [GB_RECORD_CONDITION] = GB_TOUCHED_AFLOAT,
+  [GB_RECORD_LOAD] = GB_TOUCHED_AFLOAT,
+  [GB_RECORD_INCLINING] = GB_TOUCHED_AFLOAT,
+  [GB_RECORD_SHIFT] = GB_TOUCHED_AFLOAT,
+  [GB_RECORD_TUB] = GB_TOUCHED_AFLOAT,
+  [GB_RECORD_TUB_LOAD] = GB_TOUCHED_AFLOAT,
 };
 
 static GbTouched

@@ -106,7 +106,7 @@ test_weights_are_kept_unless_touched (void)
   assert_near (findings->rollup.boat.mass, 45, 1e-10);
   findings->rollup.parts[punt.skin->rec.index].unit_mass = 1; /* a mark that finding anew would wipe out */
   crew->quantity = 3;
-  gb_findings_find (findings, boat, 0, TODAY);
+  gb_findings_find (findings, boat, GB_TOUCHED_AFLOAT, TODAY);
   g_assert_cmpfloat (gb_rollup_part (&findings->rollup, punt.skin)->unit_mass, ==, 1);
   assert_near (findings->flotation.total, 45 + 4.5 + 240, 1e-9);
   g_assert_cmpint (findings->costs.forecast, ==, 15000);
