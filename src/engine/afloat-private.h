@@ -38,6 +38,9 @@ struct _GbCase
   GbVec3 limit_at; /* centre of buoyancy, level at the limit */
 };
 
+/* Draught at @x: from the line of the keel, whose z is @keel, up to the water on the centreline. NAN: standing on end, or upside down, she has none. */
+double gb_draught_at (GbAttitude attitude, double keel, double x);
+
 /* What is odd about the loads, one sentence each. */
 void gb_case_add_troubles (const GbCase *self, GPtrArray *troubles);
 

@@ -77,14 +77,12 @@ plane_moment_along (const GbAfloat *afloat, const GbFloatSums *sums, GbVec3 e)
   return moment_along (sums->hulls.plane_second, e) - sums->hulls.plane * centre * centre;
 }
 
-/* Draught at @x: from the line of the keel up to the water on the centreline. Standing on end she has none.
- */
-static double
-draught_at (const GbAfloat *afloat, double x)
+double
+gb_draught_at (GbAttitude attitude, double keel, double x)
 {
-  GbVec3 up = afloat->attitude.up;
+  GbVec3 up = attitude.up;
 
-  return up.z > 0.01 ? (afloat->attitude.height - up.x * x) / up.z - afloat->keel : NAN;
+  return up.z > 0.01 ? (attitude.height - up.x * x) / up.z - keel : NAN;
 }
 
 static void
@@ -93,9 +91,9 @@ find_draughts (GbAfloat *afloat, const GbCase *self)
   afloat->keel = self->least.z;
   afloat->fore_x = self->most.x;
   afloat->aft_x = self->least.x;
-  afloat->draught_fore = draught_at (afloat, afloat->fore_x);
-  afloat->draught_aft = draught_at (afloat, afloat->aft_x);
-  afloat->draught_mid = draught_at (afloat, (afloat->fore_x + afloat->aft_x) / 2);
+  afloat->draught_fore = gb_draught_at (afloat->attitude, afloat->keel, afloat->fore_x);
+  afloat->draught_aft = gb_draught_at (afloat->attitude, afloat->keel, afloat->aft_x);
+  afloat->draught_mid = gb_draught_at (afloat->attitude, afloat->keel, (afloat->fore_x + afloat->aft_x) / 2);
 }
 
 /* Heights are from the line of the keel under the centre of buoyancy, along the way up of the water. */

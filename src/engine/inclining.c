@@ -4,17 +4,21 @@
 #include "inclining.h"
 
 #include "boat/quantity.h"
+#include "sentences.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Farther over, tan phi is no measure of the lever any more. Common practice, no source: tests stay within a few degrees. */
+/* Farther over, tan phi is no measure of the lever any more. Common practice, no source: tests stay within a
+ * few degrees. */
 #define TOO_FAR (15 * G_PI / 180)
-/* The condition's displacement may be this much off the test's before it is worth a word; common practice, no source. */
+/* The condition's displacement may be this much off the test's before it is worth a word; common practice, no
+ * source. */
 #define MASS_APART 0.02
 
 gboolean
-gb_inclining_gm (const double *moments, const double *tangents, guint n, double mass, double *gm, double *gm_sd)
+gb_inclining_gm (
+    const double *moments, const double *tangents, guint n, double mass, double *gm, double *gm_sd)
 {
   double mm = 0, mt = 0, squares = 0, slope;
 
@@ -78,51 +82,48 @@ read_shift (Readings *readings, const GbShift *shift, double pendulum)
   g_array_append_val (readings->tangents, tangent);
 }
 
-/* Puts @sentence behind what is said already. */
-static void
-say (GString *trouble, const char *sentence)
-{
-  if (trouble->len > 0)
-    g_string_append_c (trouble, ' ');
-  g_string_append (trouble, sentence);
-}
-
 static void
 say_readings (GString *trouble, const Readings *readings)
 {
   if (readings->moments->len == 0 && !readings->unfinished)
-    say (trouble, _ ("There is no reading yet. Enter the weight that was moved, how far, and what was read."));
+    gb_sentences_add (
+        trouble, _ ("There is no reading yet. Enter the weight that was moved, how far, and what was read."));
   if (readings->no_line)
-    say (trouble, _ ("A deflection was read, but the length of the plumb line is not known."));
+    gb_sentences_add (trouble, _ ("A deflection was read, but the length of the plumb line is not known."));
   else if (readings->unfinished)
-    say (trouble, _ ("A reading that lacks its weight, distance or heel is left out."));
+    gb_sentences_add (trouble, _ ("A reading that lacks its weight, distance or heel is left out."));
   if (readings->too_far)
-    say (trouble, _ ("She was heeled by more than 15°, which is too far for this method."));
+    gb_sentences_add (trouble, _ ("She was heeled by more than 15°, which is too far for this method."));
 }
 
 static void
 find_gm (GbInclined *inclined, GString *trouble, const Readings *readings)
 {
-  const double *moments = (const double *) (const void *) readings->moments->data;
-  const double *tangents = (const double *) (const void *) readings->tangents->data;
+  const double *moments = (const double *)(const void *)readings->moments->data;
+  const double *tangents = (const double *)(const void *)readings->tangents->data;
 
   if (readings->moments->len == 0)
     return;
   if (!(inclined->mass > 0))
     {
-      say (trouble, _ ("The displacement at the test is not known. Enter it, or choose a condition that floats."));
+      gb_sentences_add (
+          trouble,
+          _ ("The displacement at the test is not known. Enter it, or choose a condition that floats."));
       return;
     }
-  if (!gb_inclining_gm (moments, tangents, readings->moments->len, inclined->mass, &inclined->gm, &inclined->gm_sd))
-    say (trouble, _ ("Nothing was moved, or nothing was read: a stiffness cannot be told from that."));
+  if (!gb_inclining_gm (moments, tangents, readings->moments->len, inclined->mass, &inclined->gm,
+                        &inclined->gm_sd))
+    gb_sentences_add (trouble,
+                      _ ("Nothing was moved, or nothing was read: a stiffness cannot be told from that."));
   else if (inclined->gm < 0)
-    say (trouble, _ ("She heeled away from the weight. Check which side was taken as starboard."));
+    gb_sentences_add (trouble,
+                      _ ("She heeled away from the weight. Check which side was taken as starboard."));
 }
 
 static void
 say_mass_apart (GString *trouble, const GbBoat *boat, double mass, double total)
 {
-  GbUnits units = (GbUnits) gb_boat_build (boat)->units;
+  GbUnits units = (GbUnits)gb_boat_build (boat)->units;
   g_autofree char *test = NULL, *condition = NULL, *words = NULL;
 
   if (!(fabs (mass - total) > MASS_APART * total))
@@ -130,9 +131,10 @@ say_mass_apart (GString *trouble, const GbBoat *boat, double mass, double total)
   test = gb_quantity_format (mass, GB_DIM_MASS, units);
   condition = gb_quantity_format (total, GB_DIM_MASS, units);
   /* Translators: two masses. KM is the height of the metacentre over the keel. */
-  words = g_strdup_printf (_ ("She weighed %s at the test, and the condition comes to %s: KM is that of the condition."), test,
-                           condition);
-  say (trouble, words);
+  words = g_strdup_printf (
+      _ ("She weighed %s at the test, and the condition comes to %s: KM is that of the condition."), test,
+      condition);
+  gb_sentences_add (trouble, words);
 }
 
 /* From the stiffness to the height of the weight, by the shape of what is under water. */
@@ -141,7 +143,8 @@ find_kg (GbInclined *inclined, GString *trouble, const GbBoat *boat, const GbAfl
 {
   if (afloat == NULL)
     {
-      say (trouble, _ ("Choose the condition that she was tested in, to learn the height of her weight."));
+      gb_sentences_add (
+          trouble, _ ("Choose the condition that she was tested in, to learn the height of her weight."));
       return;
     }
   inclined->km = afloat->kb + afloat->bm;
@@ -149,7 +152,9 @@ find_kg (GbInclined *inclined, GString *trouble, const GbBoat *boat, const GbAfl
   inclined->computed_z = afloat->gravity.z;
   if (isnan (inclined->km))
     {
-      say (trouble, afloat->sentence != NULL ? afloat->sentence : _ ("It is not known how she floats in that condition."));
+      gb_sentences_add (trouble, afloat->sentence != NULL
+                                     ? afloat->sentence
+                                     : _ ("It is not known how she floats in that condition."));
       return;
     }
   if (isnan (inclined->gm))
@@ -173,7 +178,9 @@ gb_inclined_find (GbInclined *inclined, const GbBoat *boat, const GbInclining *t
   gb_inclined_clear (inclined);
   *inclined = (GbInclined){
     .inclining = test->rec.id,
-    .mass = test->mass > 0 ? test->mass : afloat != NULL ? afloat->total : NAN,
+    .mass = test->mass > 0   ? test->mass
+            : afloat != NULL ? afloat->total
+                             : NAN,
     .gm = NAN,
     .gm_sd = NAN,
     .km = NAN,

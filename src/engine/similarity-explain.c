@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-similarity"
 
-/* Why the model's draughts are others than the computed ones. The boat is let float with the model's mass, then with its centre as well: each step's
- * change is what that makes of the draughts, and what is left is reading or shape. */
+/* Why the model's draughts are others than the computed ones. The boat is let float with the model's mass,
+ * then with its centre as well: each step's change is what that makes of the draughts, and what is left is
+ * reading or shape. */
 
 #include "similarity-private.h"
 
+#include "afloat-private.h"
 #include "boat/quantity.h"
 
 #include <glib/gi18n-lib.h>
@@ -41,7 +43,13 @@ less (Reading a, Reading b)
 
 /* Puts "4 mm deeper" or its contrary into @list; nothing where the amount is. */
 static void
-tell (const Explainer *self, GString *list, double amount, double least, GbDimension dim, const char *more, const char *other)
+tell (const Explainer *self,
+      GString *list,
+      double amount,
+      double least,
+      GbDimension dim,
+      const char *more,
+      const char *other)
 {
   g_autofree char *figure = NULL;
 
@@ -62,15 +70,18 @@ change_text (const Explainer *self, Reading change)
   if (fabs (change.fore - change.aft) < least)
     {
       /* Translators: a length; how much deeper or less deep she floats. */
-      tell (self, list, (change.fore + change.aft) / 2, least, GB_DIM_LENGTH, _ ("%s deeper"), _ ("%s less deep"));
+      tell (self, list, (change.fore + change.aft) / 2, least, GB_DIM_LENGTH, _ ("%s deeper"),
+            _ ("%s less deep"));
     }
   else
     {
-      tell (self, list, change.fore, least, GB_DIM_LENGTH, _ ("%s deeper forward"), _ ("%s less deep forward"));
+      tell (self, list, change.fore, least, GB_DIM_LENGTH, _ ("%s deeper forward"),
+            _ ("%s less deep forward"));
       tell (self, list, change.aft, least, GB_DIM_LENGTH, _ ("%s deeper aft"), _ ("%s less deep aft"));
     }
   /* Translators: an angle of heel. */
-  tell (self, list, change.heel, G_PI / 1800, GB_DIM_ANGLE, _ ("%s more to starboard"), _ ("%s more to port"));
+  tell (self, list, change.heel, G_PI / 1800, GB_DIM_ANGLE, _ ("%s more to starboard"),
+        _ ("%s more to port"));
   return g_strdup (list->len > 0 ? list->str : _ ("nothing that could be read"));
 }
 
@@ -94,8 +105,9 @@ explain_mass (const Explainer *self, double over, Reading change)
   makes = change_text (self, change);
   /* Translators: a mass, and what that makes of the draughts, as "4 mm deeper". */
   explain (self, change,
-           g_strdup_printf (over > 0 ? _ ("In the boat's size the model is %s too heavy for this condition: %s.")
-                                     : _ ("In the boat's size the model is %s too light for this condition: %s."),
+           g_strdup_printf (over > 0
+                                ? _ ("In the boat's size the model is %s too heavy for this condition: %s.")
+                                : _ ("In the boat's size the model is %s too light for this condition: %s."),
                             mass, makes));
 }
 
@@ -113,7 +125,8 @@ explain_place (const Explainer *self, GbVec3 off, Reading change)
     return;
   makes = change_text (self, change);
   /* Translators: where the weight lies, as "40 mm further aft", and what that makes of the draughts. */
-  explain (self, change, g_strdup_printf (_ ("In the boat's size the model's weight lies %s: %s."), where->str, makes));
+  explain (self, change,
+           g_strdup_printf (_ ("In the boat's size the model's weight lies %s: %s."), where->str, makes));
 }
 
 static double
@@ -154,8 +167,11 @@ explain_rest (const Explainer *self, Reading rest)
   rest.heel = NAN;
   left = change_text (self, rest);
   /* Translators: a change of draughts, as "5 mm deeper forward". */
-  explain (self, rest,
-           g_strdup_printf (_ ("What is left, %s, is the reading or the shape: measure the model against the boat's lines."), left));
+  explain (
+      self, rest,
+      g_strdup_printf (
+          _ ("What is left, %s, is the reading or the shape: measure the model against the boat's lines."),
+          left));
 }
 
 /* Floating ----------------------------------------------------------------------------------------------- */
@@ -179,7 +195,8 @@ static Reading
 reading_of (const Explainer *self, GbAttitude attitude)
 {
   return (Reading){ gb_draught_at (attitude, self->afloat->keel, self->tubbed->fore_x),
-                    gb_draught_at (attitude, self->afloat->keel, self->tubbed->aft_x), gb_attitude_heel (attitude) };
+                    gb_draught_at (attitude, self->afloat->keel, self->tubbed->aft_x),
+                    gb_attitude_heel (attitude) };
 }
 
 /* The model's centre, and where it is not known, the condition's. */
@@ -188,11 +205,12 @@ own_centre (const Explainer *self)
 {
   GbVec3 own = self->tubbed->centre, gravity = self->afloat->gravity;
 
-  return (GbVec3){ isnan (own.x) ? gravity.x : own.x, isnan (own.y) ? gravity.y : own.y, isnan (own.z) ? gravity.z : own.z };
+  return (GbVec3){ isnan (own.x) ? gravity.x : own.x, isnan (own.y) ? gravity.y : own.y,
+                   isnan (own.z) ? gravity.z : own.z };
 }
 
-/* Three boats beside each other: of the condition, as heavy as the model, and with the model's centre too. Water in tanks stands still in all of them. A
- * sentence where one does not float. */
+/* Three boats beside each other: of the condition, as heavy as the model, and with the model's centre too.
+ * Water in tanks stands still in all of them. A sentence where one does not float. */
 static char *
 explain_weight (Explainer *self)
 {
@@ -238,7 +256,8 @@ gb_tubbed_explain (GbTubbed *tubbed, GbUnits units, const GbCase *case_, const G
   explain_rest (&self, less (read, expected));
   if (self.floater->tanks->len > 0)
     explain (&self, (Reading){ NAN, NAN, NAN },
-             g_strdup (_ ("In the boat liquids run to the lower side of their tanks; in the model they stand still, unless its loads "
+             g_strdup (_ ("In the boat liquids run to the lower side of their tanks; in the model they stand "
+                          "still, unless its loads "
                           "are liquids too.")));
   return trouble;
 }

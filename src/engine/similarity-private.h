@@ -5,9 +5,6 @@
 
 G_BEGIN_DECLS
 
-/* Draught at @x on the centreline, from the line of the keel; NAN where the water does not cut it. */
-double gb_draught_at (GbAttitude attitude, double keel, double x);
-
 /* Lets the boat float with the model's own mass and centre in place of the condition's, and says what part of the difference comes from which. Needs
  * what was read and computed in @tubbed. Returns a sentence where she would not float so, else NULL. */
 char *gb_tubbed_explain (GbTubbed *tubbed, GbUnits units, const GbCase *case_, const GbAfloat *afloat);

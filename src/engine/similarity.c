@@ -3,6 +3,8 @@
 
 #include "similarity-private.h"
 
+#include "afloat-private.h"
+#include "sentences.h"
 #include "water.h"
 
 #include <glib/gi18n-lib.h>
@@ -13,10 +15,10 @@ static const struct
   double power;
   gboolean has_mass;
 } likes[] = {
-  [GB_LIKE_LENGTH] = { 1, FALSE },   [GB_LIKE_AREA] = { 2, FALSE },   [GB_LIKE_VOLUME] = { 3, FALSE },
-  [GB_LIKE_TIME] = { 0.5, FALSE },   [GB_LIKE_SPEED] = { 0.5, FALSE }, [GB_LIKE_ANGLE] = { 0, FALSE },
-  [GB_LIKE_MASS] = { 3, TRUE },      [GB_LIKE_FORCE] = { 3, TRUE },   [GB_LIKE_MOMENT] = { 4, TRUE },
-  [GB_LIKE_INERTIA] = { 5, TRUE },   [GB_LIKE_PRESSURE] = { 1, TRUE }, [GB_LIKE_POWER] = { 3.5, TRUE },
+  [GB_LIKE_LENGTH] = { 1, FALSE }, [GB_LIKE_AREA] = { 2, FALSE },    [GB_LIKE_VOLUME] = { 3, FALSE },
+  [GB_LIKE_TIME] = { 0.5, FALSE }, [GB_LIKE_SPEED] = { 0.5, FALSE }, [GB_LIKE_ANGLE] = { 0, FALSE },
+  [GB_LIKE_MASS] = { 3, TRUE },    [GB_LIKE_FORCE] = { 3, TRUE },    [GB_LIKE_MOMENT] = { 4, TRUE },
+  [GB_LIKE_INERTIA] = { 5, TRUE }, [GB_LIKE_PRESSURE] = { 1, TRUE }, [GB_LIKE_POWER] = { 3.5, TRUE },
 };
 
 double
@@ -29,16 +31,6 @@ double
 gb_similarity_factor (GbLike like, double scale, double density_ratio)
 {
   return pow (scale, likes[like].power) * (likes[like].has_mass ? density_ratio : 1);
-}
-
-double
-gb_draught_at (GbAttitude attitude, double keel, double x)
-{
-  const double on_end = 1e-9;
-
-  if (!(fabs (attitude.up.z) > on_end))
-    return NAN;
-  return (attitude.height - attitude.up.x * x) / attitude.up.z - keel;
 }
 
 /* Masses with their moments, model size. */
@@ -138,27 +130,21 @@ find_wanted (GbTubbed *tubbed, const GbTub *tub, const GbAfloat *afloat)
   if (!(tubbed->ballast > 0))
     return;
   moment = scaled (tubbed->wanted_centre, tubbed->wanted_mass);
-  tubbed->ballast_centre = scaled ((GbVec3){ moment.x - tub->mass * tub->x, moment.y, moment.z - tub->mass * tub->z },
-                                   1 / tubbed->ballast);
-}
-
-static void
-say (GString *trouble, const char *sentence)
-{
-  if (trouble->len > 0)
-    g_string_append_c (trouble, ' ');
-  g_string_append (trouble, sentence);
+  tubbed->ballast_centre
+      = scaled ((GbVec3){ moment.x - tub->mass * tub->x, moment.y, moment.z - tub->mass * tub->z },
+                1 / tubbed->ballast);
 }
 
 static void
 say_model (GString *trouble, const GbTubbed *tubbed, guint n_no_mass)
 {
   if (isnan (tubbed->scale))
-    say (trouble, _ ("The model has no scale yet."));
+    gb_sentences_add (trouble, _ ("The model has no scale yet."));
   if (isnan (tubbed->model_mass))
-    say (trouble, _ ("The bare model's mass is not known: put it on a scale."));
+    gb_sentences_add (trouble, _ ("The bare model's mass is not known: put it on a scale."));
   else if (isnan (tubbed->centre.x) && !isnan (tubbed->scale))
-    say (trouble, _ ("Where the model's weight lies along it is not known: balance it on an edge."));
+    gb_sentences_add (trouble,
+                      _ ("Where the model's weight lies along it is not known: balance it on an edge."));
   if (n_no_mass > 0)
     {
       g_autofree char *words
@@ -166,16 +152,17 @@ say_model (GString *trouble, const GbTubbed *tubbed, guint n_no_mass)
                                        "%u loads of the model have no mass and are left out.", n_no_mass),
                              n_no_mass);
 
-      say (trouble, words);
+      gb_sentences_add (trouble, words);
     }
-  if (isnan (tubbed->draught_fore) && isnan (tubbed->draught_aft) && isnan (tubbed->heel) && !isnan (tubbed->scale))
-    say (trouble, _ ("No draught was read yet."));
+  if (isnan (tubbed->draught_fore) && isnan (tubbed->draught_aft) && isnan (tubbed->heel)
+      && !isnan (tubbed->scale))
+    gb_sentences_add (trouble, _ ("No draught was read yet."));
 }
 
 static void
 explanation_free (gpointer explanation)
 {
-  g_free (((GbExplanation *) explanation)->words);
+  g_free (((GbExplanation *)explanation)->words);
   g_free (explanation);
 }
 
@@ -209,29 +196,37 @@ start_of (const GbBoat *boat, const GbTub *tub)
 
 /* Beside the condition, as far as that is known. */
 static void
-compare (GbTubbed *tubbed, GString *trouble, const GbBoat *boat, const GbTub *tub, const GbCase *case_, const GbAfloat *afloat)
+compare (GbTubbed *tubbed,
+         GString *trouble,
+         const GbBoat *boat,
+         const GbTub *tub,
+         const GbCase *case_,
+         const GbAfloat *afloat)
 {
   g_autofree char *sentence = NULL;
 
   if (afloat == NULL || case_ == NULL)
     {
-      say (trouble, _ ("Choose the condition that the model stands for."));
+      gb_sentences_add (trouble, _ ("Choose the condition that the model stands for."));
       return;
     }
   find_wanted (tubbed, tub, afloat);
   if (!isfinite (afloat->attitude.height))
     {
-      say (trouble, afloat->sentence != NULL ? afloat->sentence : _ ("It is not known how she floats in that condition."));
+      gb_sentences_add (trouble, afloat->sentence != NULL
+                                     ? afloat->sentence
+                                     : _ ("It is not known how she floats in that condition."));
       return;
     }
   find_computed (tubbed, afloat);
-  sentence = gb_tubbed_explain (tubbed, (GbUnits) gb_boat_build (boat)->units, case_, afloat);
+  sentence = gb_tubbed_explain (tubbed, (GbUnits)gb_boat_build (boat)->units, case_, afloat);
   if (sentence != NULL)
-    say (trouble, sentence);
+    gb_sentences_add (trouble, sentence);
 }
 
 void
-gb_tubbed_find (GbTubbed *tubbed, const GbBoat *boat, const GbTub *tub, const GbCase *case_, const GbAfloat *afloat)
+gb_tubbed_find (
+    GbTubbed *tubbed, const GbBoat *boat, const GbTub *tub, const GbCase *case_, const GbAfloat *afloat)
 {
   g_autoptr (GString) trouble = g_string_new (NULL);
   Sum sum = sum_of_model (tub);

@@ -16,7 +16,8 @@ gb_rule_weight_capacity (GbRuleKind kind, double max_displacement, double boat_w
   return fmax (share * (max_displacement - boat_weight), 0);
 }
 
-/* 183.41 and 183.43. For an outboard the law has a second bound out of a test with weights along the side, which no drawing can stand in for. */
+/* 183.41 and 183.43. For an outboard the law has a second bound out of a test with weights along the side,
+ * which no drawing can stand in for. */
 double
 gb_rule_persons_capacity (GbRuleKind kind, double weight_capacity, double motor_weight)
 {
@@ -37,10 +38,11 @@ gb_rule_persons (double persons_capacity)
 {
   if (!(persons_capacity > 0))
     return 0;
-  return (guint) fmin (floor ((32 + persons_capacity) / 141 + 0.5), G_MAXUINT);
+  return (guint)fmin (floor ((32 + persons_capacity) / 141 + 0.5), G_MAXUINT);
 }
 
-/* 183.53, up to a factor of 52. A flat bottom with hard chines goes one step down; below the first there is none. */
+/* 183.53, up to a factor of 52. A flat bottom with hard chines goes one step down; below the first there is
+ * none. */
 double
 gb_rule_horsepower (double length_ft, double transom_ft, gboolean flat_hard_chine)
 {

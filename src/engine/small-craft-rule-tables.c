@@ -14,11 +14,9 @@
 
 #include <math.h>
 
-/* Water of the rule in kg/m3: specific gravities are against this. */
-#define WATER (GB_RULE_WATER * GB_POUND / GB_CUBIC_FOOT)
-
-/* A material that is heavier than its row by more than this is reckoned by its own density: birch plywood lifts less than fir's, and
- * aluminium bronze is no aluminium. A lighter one keeps its row, which then errs on the safe side. Common practice, no source. */
+/* A material that is heavier than its row by more than this is reckoned by its own density: birch plywood
+ * lifts less than fir's, and aluminium bronze is no aluminium. A lighter one keeps its row, which then errs
+ * on the safe side. Common practice, no source. */
 #define HEAVIER 1.1
 
 #define IN(family) (1u << GB_FAMILY_##family)
@@ -89,12 +87,13 @@ is_named (const FactorRow *row, const char *const *words)
   return FALSE;
 }
 
-/* Plywood is plywood, whatever its faces or its name in another language; then by name. NULL where the table has nothing like it. */
+/* Plywood is plywood, whatever its faces or its name in another language; then by name. NULL where the table
+ * has nothing like it. */
 static const FactorRow *
 row_of (const GbMaterial *material)
 {
   g_auto (GStrv) words = g_str_tokenize_and_fold (material->name != NULL ? material->name : "", NULL, NULL);
-  const char *const *folded = (const char *const *) words;
+  const char *const *folded = (const char *const *)words;
   guint family = 1u << CLAMP (material->family, 0, GB_FAMILY_OTHER);
 
   if ((plywood.families & family) != 0 && is_named (&plywood, folded))
@@ -112,28 +111,22 @@ gb_rule_factor (const GbMaterial *material, double density, gboolean *from_table
 
   if (!(density > 0) && material != NULL)
     density = gb_material_figures (material).density;
-  *from_table = row != NULL && !(density > HEAVIER * row->gravity * WATER);
+  *from_table = row != NULL && !(density > HEAVIER * row->gravity * GB_RULE_DENSITY);
   if (*from_table)
     return row->factor;
-  return density > 0 ? 1 - WATER / density : NAN;
+  return density > 0 ? 1 - GB_RULE_DENSITY / density : NAN;
 }
 
-/* Up to most_hp: weight dry, running and swamped; controls and rigging; battery dry and under water; full portable tank. All lb. */
+/* Up to most_hp: weight dry, running and swamped; controls and rigging; battery dry and under water; full
+ * portable tank. All lb. */
 static const GbRuleMotor motors[] = {
-  { 2.0, 30, 32, 27, 0, 0, 0, 0 },
-  { 3.9, 42, 44, 37, 0, 0, 0, 0 },
-  { 6.9, 66, 69, 59, 0, 0, 0, 25 },
-  { 10.9, 105, 110, 94, 5, 20, 11, 50 },
-  { 22.9, 127, 133, 113, 6, 45, 25, 50 },
-  { 34.9, 187, 196, 167, 9, 45, 25, 100 },
-  { 64.9, 286, 300, 255, 14, 45, 25, 100 },
-  { 94.9, 439, 461, 392, 22, 45, 25, 100 },
-  { 104.9, 458, 481, 409, 23, 45, 25, 100 },
-  { 144.9, 526, 552, 469, 26, 45, 25, 100 },
-  { 194.9, 561, 589, 501, 28, 45, 25, 100 },
-  { 209.9, 652, 685, 582, 33, 45, 25, 100 },
-  { 300.0, 699, 734, 624, 35, 45, 25, 100 },
-  { 350.0, 884, 928, 789, 44, 45, 25, 100 },
+  { 2.0, 30, 32, 27, 0, 0, 0, 0 },           { 3.9, 42, 44, 37, 0, 0, 0, 0 },
+  { 6.9, 66, 69, 59, 0, 0, 0, 25 },          { 10.9, 105, 110, 94, 5, 20, 11, 50 },
+  { 22.9, 127, 133, 113, 6, 45, 25, 50 },    { 34.9, 187, 196, 167, 9, 45, 25, 100 },
+  { 64.9, 286, 300, 255, 14, 45, 25, 100 },  { 94.9, 439, 461, 392, 22, 45, 25, 100 },
+  { 104.9, 458, 481, 409, 23, 45, 25, 100 }, { 144.9, 526, 552, 469, 26, 45, 25, 100 },
+  { 194.9, 561, 589, 501, 28, 45, 25, 100 }, { 209.9, 652, 685, 582, 33, 45, 25, 100 },
+  { 300.0, 699, 734, 624, 35, 45, 25, 100 }, { 350.0, 884, 928, 789, 44, 45, 25, 100 },
 };
 
 const GbRuleMotor *

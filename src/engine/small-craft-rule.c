@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-small-craft-rule"
 
-/* The method for one boat: what she carries to her lowest edge, what her motors weigh, and what her parts weigh under water. Inside it goes by the
- * method's pounds and feet; what comes out is in SI. */
+/* The method for one boat: what she carries to her lowest edge, what her motors weigh, and what her parts
+ * weigh under water. Inside it goes by the method's pounds and feet; what comes out is in SI. */
 
 #include "small-craft-rule.h"
 
@@ -14,7 +14,6 @@
 #include <math.h>
 
 #define FOOT 0.3048
-#define WATER (GB_RULE_WATER * GB_POUND / GB_CUBIC_FOOT)
 #define LONGEST 6.096 /* m, 20 ft: 183.201 and 183.301 */
 
 /* Motors ------------------------------------------------------------------------------------------------- */
@@ -27,7 +26,8 @@ typedef struct
   double swamped; /* with controls and battery under water */
 } Motors;
 
-/* The row that tells of @load, by its horsepower or else its mass. NULL where it has neither, or is above the table without a mass. */
+/* The row that tells of @load, by its horsepower or else its mass. NULL where it has neither, or is above the
+ * table without a mass. */
 static const GbRuleMotor *
 motor_row (const GbLoad *load)
 {
@@ -38,7 +38,8 @@ motor_row (const GbLoad *load)
   return row;
 }
 
-/* A mass that is given is that of the dry motor; what running and being under water make of it is as in the table. */
+/* A mass that is given is that of the dry motor; what running and being under water make of it is as in the
+ * table. */
 static void
 add_motor (Motors *motors, const GbLoad *load, const GbRuleMotor *row)
 {
@@ -82,7 +83,8 @@ kind_for (const Motors *motors)
   return motors->horsepower > 0 ? GB_RULE_TWO_HP : GB_RULE_BY_HAND;
 }
 
-/* The hull ------------------------------------------------------------------------------------------------ */
+/* The hull ------------------------------------------------------------------------------------------------
+ */
 
 /* The hull, where there is a single one; hulls inside others do not count. */
 static const GbHullShape *
@@ -159,7 +161,8 @@ float_plane (const GbEdgeSet *edges, const GbFlotation *flotation)
 static double
 find_capacity (GbRule *rule, const Motors *motors, const GbHullShape *hull)
 {
-  double weight = gb_rule_weight_capacity (rule->kind, rule->max_displacement / GB_POUND, rule->boat_weight / GB_POUND);
+  double weight
+      = gb_rule_weight_capacity (rule->kind, rule->max_displacement / GB_POUND, rule->boat_weight / GB_POUND);
   double persons = gb_rule_persons_capacity (rule->kind, weight, motors->weight);
 
   rule->motor_weight = motors->weight * GB_POUND;
@@ -304,7 +307,7 @@ find_foam (GbRule *rule, const Motors *motors, double persons)
 static void
 line_clear (gpointer line)
 {
-  g_free (((GbRuleLine *) line)->material);
+  g_free (((GbRuleLine *)line)->material);
 }
 
 static GbRule *
@@ -333,9 +336,9 @@ gb_rule_find (const GbBoat *boat,
   Motors motors = { 0 };
 
   if (isnan (edge))
-    rule->trouble = g_strdup (_ ("No hull has a shape yet."));
+    rule->trouble = g_strdup (_ ("There is no hull yet that could float."));
   else if (!(rollup->boat.mass > 0))
-    rule->trouble = g_strdup (_ ("No part has a mass yet."));
+    rule->trouble = g_strdup (_ ("Nothing of the boat has a mass yet."));
   else
     rule->trouble = find_motors (&motors, boat, condition);
   if (rule->trouble != NULL)
@@ -343,7 +346,7 @@ gb_rule_find (const GbBoat *boat,
 
   rule->kind = kind_for (&motors);
   rule->applies = hull != NULL && hull_length (hull) < LONGEST;
-  rule->max_displacement = gb_hydrostatics_at (hulls, WATER, edge).displacement;
+  rule->max_displacement = gb_hydrostatics_at (hulls, GB_RULE_DENSITY, edge).displacement;
   rule->boat_weight = rollup->boat.mass + rollup->margin.total;
   persons = find_capacity (rule, &motors, hull);
   find_submerged (rule, boat, rollup, edge);

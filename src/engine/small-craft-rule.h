@@ -12,6 +12,7 @@ G_BEGIN_DECLS
 #define GB_POUND 0.45359237
 #define GB_CUBIC_FOOT 0.028316846592
 #define GB_RULE_WATER 62.4 /* lb/ft3 */
+#define GB_RULE_DENSITY (GB_RULE_WATER * GB_POUND / GB_CUBIC_FOOT) /* the same in kg/m3; specific gravities are against it */
 #define GB_RULE_FOAM 60.4  /* what a cubic foot of 2 lb/ft3 foam carries, lb */
 
 /* The factor K by which dry weight becomes weight under water: of the handbook's table where @material is one of its materials by name or family, else
