@@ -161,31 +161,78 @@ read_division (GbReader *reader, GbTerm *term)
   return !term->bare || gb_reader_measure (reader, term);
 }
 
+/* Behind the sign between the two units of a moment, which may be left out: 28 kg m, 200 lb*ft. */
+static const char *
+behind_sign (const char *p)
+{
+  p += *p == '*';
+  while (*p == ' ')
+    p++;
+  return p;
+}
+
+/* TRUE before the second unit of a moment. */
+static gboolean
+at_unit_of_moment (const GbReader *reader, const GbTerm *term)
+{
+  const char *p = behind_sign (reader->at);
+  const GbUnit *unit;
+  gsize length;
+
+  unit = term->bare || gb_starts_number (p) ? NULL : gb_unit_match (p, &length);
+  return unit != NULL
+         && ((unit->powers.length == 1 && gb_powers_equal (term->powers, (GbPowers){ .mass = 1 }))
+             || (unit->powers.mass == 1 && gb_powers_equal (term->powers, (GbPowers){ .length = 1 })));
+}
+
+static gboolean
+read_unit_of_moment (GbReader *reader, GbTerm *term)
+{
+  GbTerm unit = { .v = 1 };
+
+  reader->at = behind_sign (reader->at);
+  return gb_reader_unit (reader, &unit) && multiply (reader, term, &unit, 1);
+}
+
+static gboolean
+read_multiplication (GbReader *reader, GbTerm *term)
+{
+  GbTerm factor;
+
+  reader->has_sum = TRUE;
+  return read_factor (reader, TRUE, &factor) && multiply (reader, term, &factor, 1)
+         && (!term->bare || gb_reader_measure (reader, term));
+}
+
 static gboolean
 read_product (GbReader *reader, GbTerm *term)
 {
   gsize start;
+  gboolean read;
 
   gb_reader_skip_space (reader);
   start = gb_reader_place (reader);
-  if (!read_factor (reader, TRUE, term))
-    return FALSE;
-  term->start = start;
-  for (gb_reader_skip_space (reader); *reader->at == '*' || *reader->at == '/'; gb_reader_skip_space (reader))
+  read = read_factor (reader, TRUE, term);
+  while (read)
     {
-      GbTerm factor;
-
-      if (*reader->at++ == '/')
+      gb_reader_skip_space (reader);
+      if (at_unit_of_moment (reader, term))
+        read = read_unit_of_moment (reader, term);
+      else if (*reader->at == '/')
         {
-          if (!read_division (reader, term))
-            return FALSE;
-          continue;
+          reader->at++;
+          read = read_division (reader, term);
         }
-      reader->has_sum = TRUE;
-      if (!read_factor (reader, TRUE, &factor) || !multiply (reader, term, &factor, 1)
-          || (term->bare && !gb_reader_measure (reader, term)))
-        return FALSE;
+      else if (*reader->at == '*')
+        {
+          reader->at++;
+          read = read_multiplication (reader, term);
+        }
+      else
+        break;
     }
+  if (!read)
+    return FALSE;
   term->start = start;
   term->is_sum = FALSE;
   return TRUE;

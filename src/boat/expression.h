@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 /* Reads an entry as a sum:
  *
  *   sum     = product { ("+" | "-") product }
- *   product = factor { "*" factor | "/" (factor | unit) }
+ *   product = factor { "*" factor | "/" (factor | unit) | ["*"] unit }   the last only where it makes a moment: 28 kg m
  *   factor  = { "-" | "+" } ( "(" sum ")" [unit] | measure )
  *   measure = number [unit { number [unit] }]           5' 6 3/8"   12 lb 4 oz
  *   number  = digits ["." digits] | [digits] fraction   1.5   1,5   1 1/2   1½   2e3

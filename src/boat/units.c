@@ -87,8 +87,8 @@ static const GbDimensionInfo dimensions[GB_N_DIMS] = {
   [GB_DIM_MOMENT] = { { 1, 1, 0, 0 },
                       1,
                       N_ ("a moment"),
-                      { { "kg·m", "kg*m", "28 kg*m", 1, 1, 0 },
-                        { "lb·ft", "lb*ft", "200 lb*ft", 138254954376, 1e12, 0 } } },
+                      { { "kg·m", "kg m", "28 kg m", 1, 1, 0 },
+                        { "lb·ft", "lb ft", "200 lb ft", 138254954376, 1e12, 0 } } },
   [GB_DIM_ANGLE] = { ANGLE, 1, N_ ("an angle"), { { "°", "°", "90°", G_PI, 180, 0 }, { "°", "°", "90°", G_PI, 180, 0 } } },
   [GB_DIM_TEMPERATURE]
   = { TEMPERATURE, 1, N_ ("a temperature"), { PLAIN ("°C", "15 °C"), { "°F", "°F", "59 °F", 5, 9, 32 } } },
