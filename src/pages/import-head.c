@@ -48,6 +48,7 @@ usual_units (GbDimension dim)
   static const char *const areal[] = { "g/m²", "kg/m²", "oz/yd²", "oz/ft²", "lb/ft²", NULL };
   static const char *const linear[] = { "g/m", "kg/m", "oz/ft", "lb/ft", NULL };
   static const char *const coverage[] = { "m²/l", "ft²/gal", NULL };
+  static const char *const moment[] = { "kg·m", "lb·ft", NULL };
   static const char *const angle[] = { "°", "rad", NULL };
   static const char *const share[] = { "%", NULL };
   static const char *const none[] = { NULL };
@@ -70,6 +71,8 @@ usual_units (GbDimension dim)
       return linear;
     case GB_DIM_COVERAGE:
       return coverage;
+    case GB_DIM_MOMENT:
+      return moment;
     case GB_DIM_ANGLE:
       return angle;
     case GB_DIM_RATIO:

@@ -81,6 +81,18 @@ gb_copying_add (GbCopying *copying, const GbRecord *record)
   return pair.copy;
 }
 
+static void
+copy_children (GbCopying *copying, const GPtrArray *children, gint64 owner)
+{
+  for (guint i = 0; i < children->len; i++)
+    {
+      GbRecord *copy = gb_copying_add (copying, children->pdata[i]);
+
+      copy->owner = owner;
+      copy->position = i + 1;
+    }
+}
+
 /* Copies what lives in the pairs from @first on, to any depth. */
 static void
 copy_below (GbCopying *copying, guint first)
@@ -88,15 +100,9 @@ copy_below (GbCopying *copying, guint first)
   for (guint i = first; i < copying->pairs->len; i++)
     {
       Pair pair = g_array_index (copying->pairs, Pair, i);
-      const GPtrArray *children = gb_record_children (pair.original);
 
-      for (guint j = 0; j < children->len; j++)
-        {
-          GbRecord *copy = gb_copying_add (copying, children->pdata[j]);
-
-          copy->owner = pair.copy->id;
-          copy->position = j + 1;
-        }
+      for (guint k = 0; k < GB_N_RECORDS; k++)
+        copy_children (copying, gb_record_children_of (pair.original, k), pair.copy->id);
     }
 }
 

@@ -19,7 +19,7 @@ gb_siblings (const GbBoat *boat, GbRecordKind kind, gint64 owner)
   if (owner == 0)
     return gb_boat_roots (boat, kind);
   record = owner_kind != GB_N_RECORDS ? gb_boat_get (boat, owner_kind, owner) : NULL;
-  return record != NULL ? gb_record_children (record) : NULL;
+  return record != NULL ? gb_record_children_of (record, kind) : NULL;
 }
 
 gint64

@@ -27,6 +27,10 @@ count_format (GbRecordKind kind, guint n)
       return ngettext ("%u station", "%u stations", n);
     case GB_RECORD_OFFSET:
       return ngettext ("%u offset", "%u offsets", n);
+    case GB_RECORD_OPENING:
+      return ngettext ("%u opening", "%u openings", n);
+    case GB_RECORD_CORNER:
+      return ngettext ("%u corner", "%u corners", n);
     case GB_RECORD_PART:
       return ngettext ("%u part", "%u parts", n);
     case GB_RECORD_WEIGHING:
@@ -37,6 +41,14 @@ count_format (GbRecordKind kind, guint n)
       return ngettext ("%u condition", "%u conditions", n);
     case GB_RECORD_LOAD:
       return ngettext ("%u load", "%u loads", n);
+    case GB_RECORD_INCLINING:
+      return ngettext ("%u inclining test", "%u inclining tests", n);
+    case GB_RECORD_SHIFT:
+      return ngettext ("%u reading of heel", "%u readings of heel", n);
+    case GB_RECORD_TUB:
+      return ngettext ("%u test of the model", "%u tests of the model", n);
+    case GB_RECORD_TUB_LOAD:
+      return ngettext ("%u load of the model", "%u loads of the model", n);
     case GB_RECORD_PURCHASE:
       return ngettext ("%u purchase", "%u purchases", n);
     case GB_RECORD_LINE:

@@ -22,7 +22,7 @@ static const char *const si_units[GB_N_DIMS] = {
   [GB_DIM_LENGTH] = "m",       [GB_DIM_AREA] = "m2",        [GB_DIM_VOLUME] = "m3",
   [GB_DIM_MASS] = "kg",        [GB_DIM_DENSITY] = "kg/m3",  [GB_DIM_AREAL] = "kg/m2",
   [GB_DIM_LINEAR] = "kg/m",    [GB_DIM_COVERAGE] = "m2/m3", [GB_DIM_ANGLE] = "rad",
-  [GB_DIM_TEMPERATURE] = "°C",
+  [GB_DIM_MOMENT] = "kg m",    [GB_DIM_TEMPERATURE] = "°C",
 };
 
 typedef struct

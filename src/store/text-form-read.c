@@ -178,14 +178,13 @@ fail_unknown (Reader *reader, const GbJson *json, GPtrArray *known, const char *
 
 /* Records ---------------------------------------------------------------------------------------------------------- */
 
-/* The kind that lives in @kind; GB_N_RECORDS if none does. */
+/* The kind called @name, if it lives in @kind; else GB_N_RECORDS. */
 static GbRecordKind
-kind_within (GbRecordKind kind)
+kind_within (GbRecordKind kind, const char *name)
 {
-  for (guint k = 0; k < GB_N_RECORDS; k++)
-    if (gb_record_type (k)->owner == kind)
-      return (GbRecordKind) k;
-  return GB_N_RECORDS;
+  const GbRecordType *type = gb_record_type_by_name (name);
+
+  return type != NULL && type->owner == kind ? type->kind : GB_N_RECORDS;
 }
 
 static gboolean
@@ -200,8 +199,9 @@ fail_unknown_field (Reader *reader, GbRecordKind kind, const GbJson *object, con
   g_ptr_array_add (known, (gpointer) "position");
   for (guint i = 0; i < type->n_fields; i++)
     g_ptr_array_add (known, (gpointer) type->fields[i].name);
-  if (kind_within (kind) != GB_N_RECORDS)
-    g_ptr_array_add (known, (gpointer) gb_record_type (kind_within (kind))->name);
+  for (guint k = 0; k < GB_N_RECORDS; k++)
+    if (gb_record_type (k)->owner == kind)
+      g_ptr_array_add (known, (gpointer) gb_record_type (k)->name);
   return fail_unknown (reader, json, known, where);
 }
 
@@ -255,7 +255,7 @@ static gboolean
 read_member (Reader *reader, Draft *draft, const GbJson *json)
 {
   GbRecordKind kind = draft->record->kind;
-  GbRecordKind within = kind_within (kind);
+  GbRecordKind within = kind_within (kind, json->name);
   const GbField *field = gb_field_find (kind, json->name);
 
   if (field != NULL)
@@ -264,7 +264,7 @@ read_member (Reader *reader, Draft *draft, const GbJson *json)
     return read_position (reader, draft, json);
   if (kind != GB_RECORD_BUILD && strcmp (json->name, "id") == 0)
     return read_id (reader, draft, json);
-  if (within != GB_N_RECORDS && strcmp (json->name, gb_record_type (within)->name) == 0)
+  if (within != GB_N_RECORDS)
     return read_list (reader, within, json, draft->record);
   return fail_unknown_field (reader, kind, draft->json, json);
 }

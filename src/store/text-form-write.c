@@ -172,46 +172,86 @@ append_object (GString *out, GPtrArray *members, guint depth)
 /* Lists in records in lists: how far each has been written. Not by recursion, for groups may be nested to any depth. */
 typedef struct
 {
+  const GbRecord *owner; /* NULL: the list stands at the top */
+  GbRecordKind kind;
   const GPtrArray *list;
   guint next;
 } Level;
 
 static void
-open_list (GString *out, GArray *levels, const GPtrArray *list)
+open_list (GString *out, GArray *levels, const GbRecord *owner, GbRecordKind kind, const GPtrArray *list)
 {
-  Level level = { list, 0 };
+  Level level = { owner, kind, list, 0 };
 
-  g_string_append_printf (out, "\"%s\": [", gb_record_type (((GbRecord *) list->pdata[0])->kind)->name);
+  g_string_append_printf (out, "\"%s\": [", gb_record_type (kind)->name);
   g_array_append_val (levels, level);
 }
 
-/* Closes the list, and the record that it is in. */
+/* The first kind from @from on of which something lives in @record; GB_N_RECORDS if there is none. */
+static GbRecordKind
+next_kind_in (const GbRecord *record, GbRecordKind from)
+{
+  while (from < GB_N_RECORDS && gb_record_children_of (record, from)->len == 0)
+    from++;
+  return from;
+}
+
+/* Opens the next list of what lives in @owner, from the kind @from on. FALSE if there is none. */
+static gboolean
+open_next_list (GString *out, GArray *levels, guint depth, const GbRecord *owner, GbRecordKind from)
+{
+  GbRecordKind kind = next_kind_in (owner, from);
+
+  if (kind == GB_N_RECORDS)
+    return FALSE;
+  g_string_append_c (out, ',');
+  new_line (out, depth);
+  open_list (out, levels, owner, kind, gb_record_children_of (owner, kind));
+  return TRUE;
+}
+
+/* Closes the list, and the record that it is in unless that has another. */
 static void
 close_list (GString *out, GArray *levels)
 {
+  Level level = g_array_index (levels, Level, levels->len - 1);
   guint depth = levels->len * 2 - 1;
 
   g_array_set_size (levels, levels->len - 1);
   new_line (out, depth);
   g_string_append_c (out, ']');
-  if (levels->len > 0)
-    {
-      new_line (out, depth - 1);
-      g_string_append_c (out, '}');
-    }
+  if (level.owner == NULL || open_next_list (out, levels, depth, level.owner, level.kind + 1))
+    return;
+  new_line (out, depth - 1);
+  g_string_append_c (out, '}');
 }
 
 static void
-append_list (GString *out, const GPtrArray *roots, const GbBuild *build)
+append_record (GString *out, GArray *levels, const GbRecord *record, double position, const GbBuild *build)
+{
+  guint depth = levels->len * 2;
+  g_autoptr (GPtrArray) members = list_members (record, position, build);
+
+  new_line (out, depth);
+  if (next_kind_in (record, 0) == GB_N_RECORDS)
+    {
+      append_object (out, members, depth);
+      return;
+    }
+  g_string_append_c (out, '{');
+  append_lines (out, members, depth);
+  open_next_list (out, levels, depth + 1, record, 0);
+}
+
+static void
+append_list (GString *out, GbRecordKind kind, const GPtrArray *roots, const GbBuild *build)
 {
   g_autoptr (GArray) levels = g_array_new (FALSE, FALSE, sizeof (Level));
 
-  open_list (out, levels, roots);
+  open_list (out, levels, NULL, kind, roots);
   while (levels->len > 0)
     {
       Level *level = &g_array_index (levels, Level, levels->len - 1);
-      guint depth = levels->len * 2;
-      g_autoptr (GPtrArray) members = NULL;
       const GbRecord *record;
 
       if (level->next == level->list->len)
@@ -221,19 +261,8 @@ append_list (GString *out, const GPtrArray *roots, const GbBuild *build)
         }
       if (level->next > 0)
         g_string_append_c (out, ',');
-      new_line (out, depth);
       record = level->list->pdata[level->next++];
-      members = list_members (record, level->next, build);
-      if (gb_record_children (record)->len == 0)
-        {
-          append_object (out, members, depth);
-          continue;
-        }
-      g_string_append_c (out, '{');
-      append_lines (out, members, depth);
-      g_string_append_c (out, ',');
-      new_line (out, depth + 1);
-      open_list (out, levels, gb_record_children (record));
+      append_record (out, levels, record, level->next, build);
     }
 }
 
@@ -250,7 +279,7 @@ gb_text_form_write (const GbBoat *boat)
     if (gb_boat_roots (boat, k)->len > 0)
       {
         g_string_append (out, ",\n  ");
-        append_list (out, gb_boat_roots (boat, k), build);
+        append_list (out, k, gb_boat_roots (boat, k), build);
       }
   g_string_append (out, "\n}\n");
   return g_string_free (out, FALSE);

@@ -14,7 +14,7 @@ G_BEGIN_DECLS
  *     "part": [ { "id": 1, "name": "Hull", "kind": "group", "part": [ { "id": 2, "name": "Bottom", "material": 1, ... } ] } ],
  *     "purchase": [ { "date": "2026-03-14", "line": [ { "what": "6 mm sheet", "quantity": 2, "price": "28.40" } ] } ] }
  *
- * What lives in a record stands in it under its kind's name ("part" in "part", "station" in "hull", "line" in "purchase"). Order is the order
+ * What lives in a record stands in it under its kind's name ("part" in "part", "station" and "opening" in "hull", "line" in "purchase"). Order is the order
  * of the list. Ids may be left out where nothing refers to the record; a reference is an id or the name of the record, where only one has it.
  * A quantity is an SI number or a text with a unit; money a text or number in major units; a date "YYYY-MM-DD"; a flag true or false.
  * A text is what may be typed into a cell, as long as it leaves no unit open: "1/4 in", "(2*1220-45) mm", but not "2*1220-45 mm".

@@ -49,7 +49,7 @@ gb_grid_rows_records (GbGridRows *self)
     return gb_boat_roots (boat, self->kind);
   owner = gb_boat_get (boat, type->owner, self->owner);
   if (owner != NULL)
-    return gb_record_children (owner);
+    return gb_record_children_of (owner, self->kind);
   if (none == NULL)
     none = g_ptr_array_new ();
   return none;

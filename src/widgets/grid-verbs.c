@@ -62,7 +62,7 @@ gb_grid_sibling_after (GbGrid *self, GbGridSpot spot)
 {
   const GbRecord *owner = gb_boat_get (boat_of (self), gb_record_type (self->type->kind)->owner, spot.owner);
   const GPtrArray *siblings
-    = owner != NULL ? gb_record_children (owner) : gb_boat_roots (boat_of (self), self->type->kind);
+    = owner != NULL ? gb_record_children_of (owner, self->type->kind) : gb_boat_roots (boat_of (self), self->type->kind);
 
   for (guint i = 0; spot.after != 0 && i + 1 < siblings->len; i++)
     if (((const GbRecord *) siblings->pdata[i])->id == spot.after)
@@ -176,7 +176,7 @@ siblings_of (GbGrid *self, const GbRecord *record)
 {
   const GbRecord *owner = gb_boat_get (boat_of (self), gb_record_type (record->kind)->owner, record->owner);
 
-  return owner != NULL ? gb_record_children (owner) : gb_boat_roots (boat_of (self), record->kind);
+  return owner != NULL ? gb_record_children_of (owner, record->kind) : gb_boat_roots (boat_of (self), record->kind);
 }
 
 static guint
