@@ -96,8 +96,9 @@ static const struct
   { "win.page::materials", { "<Alt>2" } },
   { "win.page::purchases", { "<Alt>3" } },
   { "win.page::hulls", { "<Alt>4" } },
-  { "win.page::weight", { "<Alt>5" } },
-  { "win.page::money", { "<Alt>6" } },
+  { "win.page::afloat", { "<Alt>5" } },
+  { "win.page::weight", { "<Alt>6" } },
+  { "win.page::money", { "<Alt>7" } },
 };
 
 /* Files ------------------------------------------------------------------------------------------------------------- */

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "pages/afloat-page.h"
 #include "pages/hulls-page.h"
 #include "pages/materials-page.h"
 #include "pages/money-page.h"
@@ -27,7 +28,7 @@ static const struct
   GType (*type) (void);
   const char *add, *add_label;
   const char *find;
-  GbRecordKind kinds[5]; /* whose edits live here; ends with GB_N_RECORDS */
+  GbRecordKind kinds[7]; /* whose edits live here; ends with GB_N_RECORDS */
 } pages[] = {
   { "parts", N_ ("Parts"), "gb-parts-symbolic", gb_parts_page_get_type, "parts.add", N_ ("Part"), "parts.find",
     { GB_RECORD_PART, GB_RECORD_WEIGHING, GB_N_RECORDS } },
@@ -35,8 +36,10 @@ static const struct
     "materials.find", { GB_RECORD_MATERIAL, GB_RECORD_SAMPLE, GB_RECORD_STOCK, GB_N_RECORDS } },
   { "purchases", N_ ("Purchases"), "gb-purchases-symbolic", gb_purchases_page_get_type, "purchases.add", N_ ("Receipt"),
     "purchases.find", { GB_RECORD_PURCHASE, GB_RECORD_LINE, GB_N_RECORDS } },
-  { "hulls", N_ ("Hulls and Loads"), "gb-hulls-symbolic", gb_hulls_page_get_type, "hulls.add", N_ ("Hull"), NULL,
-    { GB_RECORD_HULL, GB_RECORD_STATION, GB_RECORD_OFFSET, GB_RECORD_LOAD, GB_N_RECORDS } },
+  { "hulls", N_ ("Hulls"), "gb-hulls-symbolic", gb_hulls_page_get_type, "hulls.add", N_ ("Hull"), NULL,
+    { GB_RECORD_HULL, GB_RECORD_STATION, GB_RECORD_OFFSET, GB_RECORD_OPENING, GB_RECORD_CORNER, GB_N_RECORDS } },
+  { "afloat", N_ ("Afloat"), "gb-afloat-symbolic", gb_afloat_page_get_type, "afloat.add", N_ ("Load"), NULL,
+    { GB_RECORD_CONDITION, GB_RECORD_LOAD, GB_RECORD_INCLINING, GB_RECORD_SHIFT, GB_RECORD_TUB, GB_RECORD_TUB_LOAD, GB_N_RECORDS } },
   { "weight", N_ ("Weight"), "gb-weight-symbolic", gb_weight_page_get_type, NULL, NULL, NULL,
     { GB_RECORD_WEIGHING, GB_RECORD_READING, GB_N_RECORDS } },
   { "money", N_ ("Money"), "gb-money-symbolic", gb_money_page_get_type, NULL, NULL, NULL, { GB_RECORD_CATEGORY, GB_N_RECORDS } },

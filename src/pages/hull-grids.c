@@ -2,9 +2,7 @@
 #include "hull-grids.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
-#include "boat/quantity.h"
 #include "pages/grid-pane.h"
 
 /* Hulls ------------------------------------------------------------------------------------------------------------- */
@@ -106,34 +104,75 @@ const GbGridType gb_offset_grid_type = {
   .add = add_offset,
 };
 
-/* Loads ------------------------------------------------------------------------------------------------------------- */
+/* Openings and their corners ---------------------------------------------------------------------------------------- */
+
+/* The same hulls to choose from, where none is added. */
+const GbGridType gb_hull_choice_grid_type = {
+  .kind = GB_RECORD_HULL,
+  .shown = hull_shown,
+  .main_column = "name",
+  .columns = hull_columns,
+  .add = add_named,
+};
 
 static void
-look_load_sum (GbGrid *grid, const GbRecord *record, GbCellLook *look)
+look_n_corners (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 {
-  const GbLoad *load = (const GbLoad *) record;
+  guint n = gb_record_children (record)->len;
 
-  look->text = gb_quantity_format (load->mass * load->quantity, GB_DIM_MASS, gb_project_get_build (gb_grid_get_project (grid))->units);
-  look->flags = GB_CELL_STRONG;
-  if (isnan (load->mass))
+  look->text = g_strdup_printf ("%u", n);
+  if (n == 0)
     {
-      look->flags |= GB_CELL_TROUBLE;
-      look->note = g_strdup (_ ("No mass yet, so it is not counted."));
+      look->flags = GB_CELL_TROUBLE;
+      look->note = g_strdup (_ ("No corner yet: say where it is, beside this table."));
     }
 }
 
-static const GbGridColumn load_columns[] = {
-  { .name = "name", .width = 24 },
-  { .name = "sum", .title = N_ ("In all"), .width = 10, .is_number = TRUE, .look = look_load_sum },
+static const GbGridColumn opening_columns[] = {
+  { .name = "name", .width = 14 },
+  { .name = "corners", .title = N_ ("Corners"), .width = 6, .is_number = TRUE, .look = look_n_corners },
   { NULL },
 };
-static const char *const load_shown[] = { "name", "kind", "quantity", "mass", "sum", "x", "y", "z", NULL };
-const GbGridType gb_load_grid_type = {
-  .kind = GB_RECORD_LOAD,
-  .shown = load_shown,
+static const char *const opening_shown[] = { "name", "corners", "ring", "pair", NULL };
+const GbGridType gb_opening_grid_type = {
+  .kind = GB_RECORD_OPENING,
+  .shown = opening_shown,
   .main_column = "name",
-  .settings_key = "loads-columns",
-  .blank_text = N_ ("Type a name to add a load"),
-  .columns = load_columns,
+  .blank_text = N_ ("Type a name to add an opening"),
+  .columns = opening_columns,
   .add = add_named,
+};
+
+/* A new corner starts at the breadth and the height of the one before it. */
+static gint64
+add_corner (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+{
+  const GbBoat *boat = gb_project_get_boat (gb_grid_get_project (grid));
+  const GbRecord *opening = gb_boat_get (boat, GB_RECORD_OPENING, spot.owner);
+  const GPtrArray *corners = opening != NULL ? gb_record_children (opening) : NULL;
+  const GbCorner *last = corners != NULL && corners->len > 0 ? corners->pdata[corners->len - 1] : NULL;
+  GbRecord *draft = gb_record_new (GB_RECORD_CORNER);
+
+  if (last != NULL)
+    {
+      ((GbCorner *) draft)->y = last->y;
+      ((GbCorner *) draft)->z = last->z;
+    }
+  return gb_grid_add_draft (grid, draft, "x", text, NULL, spot, error);
+}
+
+static const GbGridColumn corner_columns[] = {
+  { .name = "x", .width = 8, .is_number = TRUE },
+  { .name = "y", .width = 8, .is_number = TRUE },
+  { .name = "z", .width = 8, .is_number = TRUE },
+  { NULL },
+};
+static const char *const corner_shown[] = { "x", "y", "z", NULL };
+const GbGridType gb_corner_grid_type = {
+  .kind = GB_RECORD_CORNER,
+  .shown = corner_shown,
+  .main_column = "x",
+  .blank_text = N_ ("Type an x"),
+  .columns = corner_columns,
+  .add = add_corner,
 };

@@ -9,6 +9,8 @@ G_BEGIN_DECLS
 extern const GbGridType gb_hull_grid_type;
 extern const GbGridType gb_station_grid_type;
 extern const GbGridType gb_offset_grid_type;
-extern const GbGridType gb_load_grid_type;
+extern const GbGridType gb_hull_choice_grid_type;
+extern const GbGridType gb_opening_grid_type;
+extern const GbGridType gb_corner_grid_type;
 
 G_END_DECLS

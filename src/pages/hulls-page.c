@@ -5,9 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "engine/working.h"
 #include "pages/grid-pane.h"
 #include "pages/hull-grids.h"
+#include "pages/openings-view.h"
 #include "project/project.h"
 #include "widgets/chart-host.h"
 #include "widgets/inspector.h"
@@ -21,17 +21,14 @@ struct _GbHullsPage
   GbGridPane *hulls;
   GbGridPane *stations;
   GbGridPane *offsets;
-  GbGridPane *load_pane;
   GtkWidget *inspector;
   GtkWidget *details;
 
   GtkStack *views;
   GtkBox *tables;
-  GtkBox *loads;
   GtkLabel *trouble;
-  GtkLabel *caution;
   GbChartArea *drawing;
-  GbChartArea *limit;
+  GbOpeningsView *openings;
   GbChartArea *draught;
 };
 
@@ -107,23 +104,9 @@ hull_selected_cb (GbGrid *grid, GbHullsPage *self)
   show_trouble (self);
 }
 
-/* The usual condition is the first one; a build without any gets one at the first load. */
-static void
-show_condition (GbHullsPage *self)
-{
-  const GPtrArray *conditions = gb_boat_roots (gb_project_get_boat (self->project), GB_RECORD_CONDITION);
-  GbGrid *grid = gb_grid_pane_get_grid (self->load_pane);
-  gint64 id = conditions->len > 0 ? ((const GbRecord *) conditions->pdata[0])->id : NOBODY;
-
-  if (gb_grid_get_owner (grid) != id)
-    gb_grid_set_owner (grid, id);
-}
-
 static void
 changed_cb (GbProject *project, GbChanges *changes, GbHullsPage *self)
 {
-  if (gb_changes_restructure (changes, GB_RECORD_CONDITION))
-    show_condition (self);
   if (gb_changes_touch (changes, GB_RECORD_HULL))
     hull_selected_cb (gb_grid_pane_get_grid (self->hulls), self);
   show_trouble (self);
@@ -144,38 +127,25 @@ go_to (GbHullsPage *self, const GbRecord *record, const char *field)
         go_to (self, owner, NULL);
       pane = record->kind == GB_RECORD_STATION ? self->stations : self->offsets;
     }
-  else if (record->kind == GB_RECORD_LOAD)
-    pane = self->load_pane;
   gb_grid_go_to (gb_grid_pane_get_grid (pane), record->kind, record->id, field, FALSE);
 }
 
 static void
 place_cb (GbProject *project, const GbPlace *place, GbHullsPage *self)
 {
-  gboolean load = place->kind == GB_RECORD_LOAD;
-  const GbRecord *record = NULL;
+  const GbRecord *record = gb_boat_get (gb_project_get_boat (project), place->kind, place->id);
 
-  if (!load && place->kind != GB_RECORD_HULL && place->kind != GB_RECORD_STATION && place->kind != GB_RECORD_OFFSET)
-    return;
-  gtk_stack_set_visible_child_name (self->views, load ? "loads" : "hulls");
-  record = gb_boat_get (gb_project_get_boat (project), place->kind, place->id);
-  if (record != NULL)
-    go_to (self, record, place->field);
-}
-
-/* A build that somebody wrote by hand may have no condition: loads need one to live in. */
-static void
-ensure_condition (GbHullsPage *self)
-{
-  g_autoptr (GError) error = NULL;
-  GbRecord *condition;
-
-  if (gb_boat_n (gb_project_get_boat (self->project), GB_RECORD_CONDITION) > 0)
-    return;
-  condition = gb_record_new (GB_RECORD_CONDITION);
-  gb_field_set_text (gb_field (GB_RECORD_CONDITION, "name"), condition, _ ("Usual load"));
-  if (gb_project_add (self->project, condition, 0, 0, &error) == 0)
-    gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", error->message);
+  if (place->kind == GB_RECORD_OPENING || place->kind == GB_RECORD_CORNER)
+    {
+      gtk_stack_set_visible_child_name (self->views, "openings");
+      gb_openings_view_go_to (self->openings, place);
+    }
+  else if (place->kind == GB_RECORD_HULL || place->kind == GB_RECORD_STATION || place->kind == GB_RECORD_OFFSET)
+    {
+      gtk_stack_set_visible_child_name (self->views, "hulls");
+      if (record != NULL)
+        go_to (self, record, place->field);
+    }
 }
 
 /* Actions ----------------------------------------------------------------------------------------------------------- */
@@ -187,16 +157,6 @@ add_hull_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   gtk_stack_set_visible_child_name (self->views, "hulls");
   gb_grid_pane_start (self->hulls);
-}
-
-static void
-add_load_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  GbHullsPage *self = GB_HULLS_PAGE (widget);
-
-  gtk_stack_set_visible_child_name (self->views, "loads");
-  ensure_condition (self);
-  gb_grid_pane_start (self->load_pane);
 }
 
 /* Object ------------------------------------------------------------------------------------------------------------ */
@@ -211,12 +171,11 @@ gb_hulls_page_show (GbPage *page, GbProject *project)
   gb_grid_pane_set_project (self->hulls, project);
   gb_grid_pane_set_project (self->stations, project);
   gb_grid_pane_set_project (self->offsets, project);
-  gb_grid_pane_set_project (self->load_pane, project);
+  gb_openings_view_set_project (self->openings, project);
   if (project != NULL)
     {
       g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
       g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
-      show_condition (self);
       gb_grid_pane_select_first (self->hulls, gb_boat_roots (gb_project_get_boat (project), GB_RECORD_HULL));
     }
   hull_selected_cb (gb_grid_pane_get_grid (self->hulls), self);
@@ -243,17 +202,15 @@ gb_hulls_page_class_init (GbHullsPageClass *klass)
   GB_PAGE_CLASS (klass)->show = gb_hulls_page_show;
 
   g_type_ensure (GB_TYPE_CHART_AREA);
+  g_type_ensure (GB_TYPE_OPENINGS_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/hulls-page.ui");
   gtk_widget_class_bind_template_child (widget_class, GbHullsPage, views);
   gtk_widget_class_bind_template_child (widget_class, GbHullsPage, tables);
-  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, loads);
   gtk_widget_class_bind_template_child (widget_class, GbHullsPage, trouble);
-  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, caution);
   gtk_widget_class_bind_template_child (widget_class, GbHullsPage, drawing);
-  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, limit);
+  gtk_widget_class_bind_template_child (widget_class, GbHullsPage, openings);
   gtk_widget_class_bind_template_child (widget_class, GbHullsPage, draught);
   gtk_widget_class_install_action (widget_class, "hulls.add", NULL, add_hull_action);
-  gtk_widget_class_install_action (widget_class, "loads.add", NULL, add_load_action);
 }
 
 static void
@@ -288,22 +245,16 @@ make_tables (GbHullsPage *self)
   self->stations = gb_grid_pane_new (&gb_station_grid_type, _ ("Stations"), NULL);
   self->offsets = gb_grid_pane_new (&gb_offset_grid_type, _ ("Points, keel to sheer"), NULL);
   self->inspector = gb_inspector_new ();
-  self->load_pane = gb_grid_pane_new (&gb_load_grid_type, _ ("Usual load"), NULL);
 
   gb_grid_pane_set_nothing (self->hulls, _ ("No hull yet"),
                             _ ("A hull tells how much the boat carries and how deep she floats. A box of three sides is enough to begin with; "
                                "stations and offsets can follow."),
                             _ ("_Add a Hull"), NULL);
-  gb_grid_pane_set_nothing (self->load_pane, _ ("Nobody aboard yet"),
-                            _ ("List who and what comes aboard on a usual day: people, gear, water. Then you see what may still come aboard."),
-                            _ ("_Add a Load"), "loads.add");
-
   add_table (self, GTK_WIDGET (self->hulls), 140, FALSE);
   self->details = make_scroller (self->inspector);
   add_table (self, self->details, 260, TRUE);
   add_table (self, GTK_WIDGET (self->stations), 140, FALSE);
   add_table (self, GTK_WIDGET (self->offsets), 170, FALSE);
-  gtk_box_append (self->loads, GTK_WIDGET (self->load_pane));
 
   g_signal_connect_object (gb_grid_pane_get_grid (self->hulls), "selection-changed", G_CALLBACK (hull_selected_cb), self, 0);
   g_signal_connect_object (gb_grid_pane_get_grid (self->stations), "selection-changed", G_CALLBACK (station_selected_cb), self, 0);
@@ -314,10 +265,9 @@ gb_hulls_page_init (GbHullsPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   make_tables (self);
-  gtk_label_set_text (self->caution, gb_caution_afloat ());
 
   self->charts = gb_chart_host_new ();
   gb_chart_host_add (self->charts, self->drawing, GB_CHART_BOAT);
-  gb_chart_host_add (self->charts, self->limit, GB_CHART_LIMIT);
+  gb_chart_host_add (self->charts, gb_openings_view_get_area (self->openings), GB_CHART_BOAT);
   gb_chart_host_add (self->charts, self->draught, GB_CHART_DRAUGHT);
 }

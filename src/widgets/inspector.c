@@ -26,6 +26,9 @@ static const char *const notes[] = { "notes", NULL };
 static const char *const stock_price[]
   = { "pack", "price", "supplier", "on_hand", "origin", "category", NULL };
 static const char *const hull_place[] = { "x", "y", "z", NULL };
+static const char *const load_sure[] = { "spread", NULL };
+static const char *const condition_more[] = { "heeling_moment", "holding", NULL };
+static const char *const tub_marks[] = { "fore_x", "fore_draught", "aft_x", "aft_draught", "heel", NULL };
 static const char *const build_water[]
   = { "water", "salinity", "temperature", "water_density", "freeboard", NULL };
 static const char *const build_margin[]
@@ -44,6 +47,13 @@ static const Section sections[] = {
   { GB_RECORD_STOCK, N_ ("Notes"), notes, FALSE },
   { GB_RECORD_HULL, N_ ("Place"), hull_place, FALSE },
   { GB_RECORD_HULL, N_ ("Notes"), notes, FALSE },
+  { GB_RECORD_CONDITION, N_ ("Wind, and swamped"), condition_more, FALSE },
+  { GB_RECORD_CONDITION, N_ ("Notes"), notes, FALSE },
+  { GB_RECORD_LOAD, N_ ("How sure"), load_sure, TRUE },
+  { GB_RECORD_LOAD, N_ ("Notes"), notes, FALSE },
+  { GB_RECORD_INCLINING, N_ ("Notes"), notes, FALSE },
+  { GB_RECORD_TUB, N_ ("Read off the model"), tub_marks, FALSE },
+  { GB_RECORD_TUB, N_ ("Notes"), notes, FALSE },
   { GB_RECORD_BUILD, N_ ("Afloat"), build_water, FALSE },
   { GB_RECORD_BUILD, N_ ("Growth margin"), build_margin, FALSE },
   { GB_RECORD_BUILD, N_ ("How sure"), build_spread, FALSE },

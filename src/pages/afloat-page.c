@@ -1,0 +1,444 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-afloat-page"
+
+#include "afloat-page.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+
+#include "pages/afloat-drag.h"
+#include "pages/afloat-facts.h"
+#include "pages/afloat-grids.h"
+#include "pages/crew-view.h"
+#include "pages/grid-pane.h"
+#include "pages/inclining-log.h"
+#include "pages/righting-view.h"
+#include "pages/swamped-view.h"
+#include "pages/tub-log.h"
+#include "project/project-study.h"
+#include "widgets/chart-host.h"
+#include "widgets/inspector.h"
+
+struct _GbAfloatPage
+{
+  GbPage parent_instance;
+
+  GbProject *project; /* the page's own, borrowed */
+  gint64 condition;   /* at hand; 0: there is none */
+  gint64 load;        /* selected in it; 0: none, or several */
+  GbGrid *touched;    /* whose selection the details show; NULL: the loads', or the condition */
+
+  GbChartHost *charts;
+  GbAfloatDrag *drag;
+  GbGridPane *conditions;
+  GbGridPane *loads;
+
+  GtkStack *main;
+  GtkBox *conditions_box;
+  GtkBox *loads_box;
+  GtkLabel *details_title;
+  GbInspector *inspector;
+  GbChartArea *drawing;
+  GtkWidget *switcher;
+  GtkStack *views;
+  GbAfloatFacts *facts;
+  GbChartArea *freeboard;
+  GbCrewView *crew;
+  GbRightingView *righting;
+  GbSwampedView *swamped;
+  GbIncliningLog *inclining;
+  GbTubLog *tub;
+};
+
+G_DEFINE_FINAL_TYPE (GbAfloatPage, gb_afloat_page, GB_TYPE_PAGE)
+
+/* Nothing lives in this id: a table of it is empty. */
+#define NOBODY -1
+
+static gint64
+only_selected (GbGridPane *pane)
+{
+  guint n;
+  g_autofree gint64 *ids = gb_grid_dup_selected (gb_grid_pane_get_grid (pane), &n);
+
+  return n == 1 ? ids[0] : 0;
+}
+
+static const GbBoat *
+boat_of (GbAfloatPage *self)
+{
+  return gb_project_get_boat (self->project);
+}
+
+/* The condition that is selected; while none is, the one before as long as it is there, else the first. */
+static gint64
+find_condition (GbAfloatPage *self)
+{
+  const GPtrArray *roots = gb_boat_roots (boat_of (self), GB_RECORD_CONDITION);
+  gint64 selected = only_selected (self->conditions);
+
+  if (gb_boat_get (boat_of (self), GB_RECORD_CONDITION, selected) != NULL)
+    return selected;
+  if (gb_boat_get (boat_of (self), GB_RECORD_CONDITION, self->condition) != NULL)
+    return self->condition;
+  return roots->len > 0 ? ((const GbRecord *) roots->pdata[0])->id : 0;
+}
+
+/* Who moves in the crew map: what is selected, else the first person, else the first load. */
+static gint64
+mover (GbAfloatPage *self)
+{
+  const GbRecord *condition = gb_boat_get (boat_of (self), GB_RECORD_CONDITION, self->condition);
+  const GPtrArray *loads = condition != NULL ? gb_record_children (condition) : NULL;
+
+  if (self->load != 0 || loads == NULL || loads->len == 0)
+    return self->load;
+  for (guint i = 0; i < loads->len; i++)
+    if (((const GbLoad *) loads->pdata[i])->kind == GB_LOAD_PERSON)
+      return ((const GbRecord *) loads->pdata[i])->id;
+  return ((const GbRecord *) loads->pdata[0])->id;
+}
+
+/* Showing --------------------------------------------------------------------------------------------------- */
+
+/* The view that is in sight. What it needs may be dear, so the others wait until they are. */
+static void
+show_view (GbAfloatPage *self)
+{
+  const char *view = gtk_stack_get_visible_child_name (self->views);
+
+  if (self->project == NULL || view == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+  if (g_str_equal (view, "figures"))
+    gb_afloat_facts_show (self->facts, self->project,
+                          gb_findings_afloat (gb_project_get_findings (self->project), self->condition));
+  else if (g_str_equal (view, "crew"))
+    gb_crew_view_show (self->crew, self->project, self->condition, mover (self));
+  else if (g_str_equal (view, "righting"))
+    gb_righting_view_show (self->righting, self->project, self->condition);
+  else if (g_str_equal (view, "swamped"))
+    gb_swamped_view_show (self->swamped, self->project, self->condition);
+}
+
+static void
+show_record (GbAfloatPage *self, GbRecordKind kind, const gint64 *ids, guint n)
+{
+  const GbRecord *record = n == 1 ? gb_boat_get (boat_of (self), kind, ids[0]) : NULL;
+  g_autofree char *title = record != NULL ? gb_record_dup_title (record) : g_strdup (_ (gb_record_type (kind)->plural));
+
+  gtk_label_set_text (self->details_title, title);
+  gb_inspector_show (self->inspector, self->project, kind, ids, n);
+}
+
+/* What was touched last, else the load that is selected, else the condition. */
+static void
+show_details (GbAfloatPage *self)
+{
+  GbGrid *const grids[] = { self->touched, gb_grid_pane_get_grid (self->loads) };
+
+  for (guint i = 0; i < G_N_ELEMENTS (grids); i++)
+    {
+      guint n = 0;
+      g_autofree gint64 *ids = grids[i] != NULL ? gb_grid_dup_selected (grids[i], &n) : NULL;
+
+      if (n > 0)
+        {
+          show_record (self, gb_grid_get_type_data (grids[i])->kind, ids, n);
+          return;
+        }
+    }
+  show_record (self, GB_RECORD_CONDITION, &self->condition, self->condition != 0 ? 1 : 0);
+}
+
+/* All that follows the condition and the load at hand. */
+static void
+show_all (GbAfloatPage *self)
+{
+  GbGrid *loads = gb_grid_pane_get_grid (self->loads);
+
+  if (self->project == NULL)
+    return;
+  self->condition = find_condition (self);
+  gtk_stack_set_visible_child_name (self->main, self->condition != 0 ? "page" : "nothing");
+  if (gb_grid_get_owner (loads) != (self->condition != 0 ? self->condition : NOBODY))
+    gb_grid_set_owner (loads, self->condition != 0 ? self->condition : NOBODY);
+  self->load = only_selected (self->loads);
+  gb_afloat_drag_set (self->drag, self->project, self->condition, self->load);
+  gb_chart_host_set_condition (self->charts, self->condition, mover (self));
+  show_details (self);
+  show_view (self);
+}
+
+static void
+selected_cb (GbGrid *grid, GbAfloatPage *self)
+{
+  guint n;
+  g_autofree gint64 *ids = gb_grid_dup_selected (grid, &n);
+  gboolean is_condition = grid == gb_grid_pane_get_grid (self->conditions);
+
+  if (n > 0)
+    self->touched = grid;
+  /* The loads of another condition: those that were selected are not there any more. */
+  if (is_condition && n == 1 && ids[0] != self->condition)
+    gb_grid_select (gb_grid_pane_get_grid (self->loads), NULL, 0);
+  show_all (self);
+}
+
+/* The details are those of a test while tests are in sight, and not when they are not. */
+static void
+view_shown_cb (GObject *views, GParamSpec *pspec, gpointer data)
+{
+  GbAfloatPage *self = GB_AFLOAT_PAGE (gtk_widget_get_ancestor (GTK_WIDGET (views), GB_TYPE_AFLOAT_PAGE));
+  const char *view = gtk_stack_get_visible_child_name (GTK_STACK (views));
+
+  if (self == NULL || self->project == NULL)
+    return;
+  self->touched = NULL;
+  if (g_strcmp0 (view, "inclining") == 0)
+    self->touched = gb_inclining_log_get_grid (self->inclining);
+  else if (g_strcmp0 (view, "model") == 0)
+    self->touched = gb_tub_log_get_grid (self->tub);
+  show_details (self);
+  show_view (self);
+}
+
+static void
+changed_cb (GbProject *project, GbChanges *changes, GbAfloatPage *self)
+{
+  show_all (self);
+}
+
+static void
+study_found_cb (GbProject *project, gint64 condition, GbAfloatPage *self)
+{
+  show_view (self);
+}
+
+/* A load is dragged ------------------------------------------------------------------------------------------ */
+
+static void
+picked_cb (GbAfloatDrag *drag, gint64 load, GbAfloatPage *self)
+{
+  gb_grid_go_to (gb_grid_pane_get_grid (self->loads), GB_RECORD_LOAD, load, NULL, FALSE);
+}
+
+static void
+moved_cb (GbAfloatDrag *drag, gint64 load, const GbAfloat *afloat, const GbVec3 *to, GbAfloatPage *self)
+{
+  gb_chart_host_set_moved (self->charts, afloat, *to);
+  gb_afloat_facts_show (self->facts, self->project, afloat);
+}
+
+static void
+ended_cb (GbAfloatDrag *drag, GbAfloatPage *self)
+{
+  gb_chart_host_set_moved (self->charts, NULL, (GbVec3){ 0 });
+  show_view (self);
+}
+
+static void
+mover_chosen_cb (GbCrewView *crew, gint64 load, GbAfloatPage *self)
+{
+  picked_cb (NULL, load, self);
+}
+
+/* Places ------------------------------------------------------------------------------------------------------ */
+
+/* To the row of an edit that was undone, by way of what it lives in. */
+static void
+place_cb (GbProject *project, const GbPlace *place, GbAfloatPage *self)
+{
+  const GbRecord *record = gb_boat_get (boat_of (self), place->kind, place->id);
+
+  if (place->kind == GB_RECORD_INCLINING || place->kind == GB_RECORD_SHIFT)
+    {
+      gtk_stack_set_visible_child_name (self->views, "inclining");
+      gb_inclining_log_go_to (self->inclining, place);
+    }
+  else if (place->kind == GB_RECORD_TUB || place->kind == GB_RECORD_TUB_LOAD)
+    {
+      gtk_stack_set_visible_child_name (self->views, "model");
+      gb_tub_log_go_to (self->tub, place);
+    }
+  else if (place->kind == GB_RECORD_CONDITION && record != NULL)
+    gb_grid_go_to (gb_grid_pane_get_grid (self->conditions), place->kind, place->id, place->field, FALSE);
+  else if (place->kind == GB_RECORD_LOAD && record != NULL)
+    {
+      gb_grid_go_to (gb_grid_pane_get_grid (self->conditions), GB_RECORD_CONDITION, record->owner, NULL, FALSE);
+      gb_grid_go_to (gb_grid_pane_get_grid (self->loads), place->kind, place->id, place->field, FALSE);
+    }
+}
+
+/* Loads need a condition to live in. */
+static gboolean
+ensure_condition (GbAfloatPage *self)
+{
+  g_autoptr (GError) error = NULL;
+  GbRecord *condition;
+
+  if (gb_boat_n (boat_of (self), GB_RECORD_CONDITION) > 0)
+    return TRUE;
+  condition = gb_record_new (GB_RECORD_CONDITION);
+  gb_field_set_text (gb_field (GB_RECORD_CONDITION, "name"), condition, _ ("Usual load"));
+  if (gb_project_add (self->project, condition, 0, 0, &error) != 0)
+    return TRUE;
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", error->message);
+  return FALSE;
+}
+
+static void
+add_load_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GbAfloatPage *self = GB_AFLOAT_PAGE (widget);
+
+  if (self->project != NULL && ensure_condition (self))
+    gb_grid_pane_start (self->loads);
+}
+
+/* Object ------------------------------------------------------------------------------------------------------ */
+
+static void
+gb_afloat_page_show (GbPage *page, GbProject *project)
+{
+  GbAfloatPage *self = GB_AFLOAT_PAGE (page);
+
+  self->project = project;
+  self->condition = self->load = 0;
+  gb_afloat_drag_set (self->drag, project, 0, 0);
+  gb_chart_host_set_project (self->charts, project);
+  gb_grid_pane_set_project (self->conditions, project);
+  gb_grid_pane_set_project (self->loads, project);
+  gb_inclining_log_set_project (self->inclining, project);
+  gb_tub_log_set_project (self->tub, project);
+  if (project == NULL)
+    {
+      gb_afloat_facts_show (self->facts, NULL, NULL);
+      gb_inspector_show (self->inspector, NULL, GB_RECORD_CONDITION, NULL, 0);
+      return;
+    }
+  g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
+  g_signal_connect_object (project, "study-found", G_CALLBACK (study_found_cb), self, 0);
+  g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
+  gb_grid_pane_select_first (self->conditions, gb_boat_roots (gb_project_get_boat (project), GB_RECORD_CONDITION));
+  self->touched = NULL;
+  show_all (self);
+}
+
+static void
+gb_afloat_page_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (gb_afloat_page_parent_class)->map (widget);
+  show_view (GB_AFLOAT_PAGE (widget));
+}
+
+static void
+gb_afloat_page_dispose (GObject *object)
+{
+  GbAfloatPage *self = GB_AFLOAT_PAGE (object);
+
+  gb_page_set_project (GB_PAGE (self), NULL);
+  g_clear_object (&self->charts);
+  g_clear_object (&self->drag);
+  gtk_widget_dispose_template (GTK_WIDGET (self), GB_TYPE_AFLOAT_PAGE);
+  G_OBJECT_CLASS (gb_afloat_page_parent_class)->dispose (object);
+}
+
+static void
+ensure_types (void)
+{
+  g_type_ensure (GB_TYPE_AFLOAT_FACTS);
+  g_type_ensure (GB_TYPE_CHART_AREA);
+  g_type_ensure (GB_TYPE_CREW_VIEW);
+  g_type_ensure (GB_TYPE_INCLINING_LOG);
+  g_type_ensure (GB_TYPE_INSPECTOR);
+  g_type_ensure (GB_TYPE_RIGHTING_VIEW);
+  g_type_ensure (GB_TYPE_SWAMPED_VIEW);
+  g_type_ensure (GB_TYPE_TUB_LOG);
+}
+
+static void
+gb_afloat_page_class_init (GbAfloatPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = gb_afloat_page_dispose;
+  widget_class->map = gb_afloat_page_map;
+  GB_PAGE_CLASS (klass)->show = gb_afloat_page_show;
+
+  ensure_types ();
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/afloat-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, main);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, conditions_box);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, loads_box);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, details_title);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, inspector);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, drawing);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, switcher);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, views);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, facts);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, freeboard);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, crew);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, righting);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, swamped);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, inclining);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, tub);
+  gtk_widget_class_bind_template_callback (widget_class, view_shown_cb);
+  gtk_widget_class_install_action (widget_class, "afloat.add", NULL, add_load_action);
+}
+
+static void
+make_tables (GbAfloatPage *self)
+{
+  self->conditions = gb_grid_pane_new (&gb_condition_grid_type, _ ("Conditions"), NULL);
+  self->loads = gb_grid_pane_new (&gb_load_grid_type, _ ("Aboard"), NULL);
+  gtk_box_append (self->conditions_box, GTK_WIDGET (self->conditions));
+  gtk_box_append (self->loads_box, GTK_WIDGET (self->loads));
+  g_signal_connect_object (gb_grid_pane_get_grid (self->conditions), "selection-changed", G_CALLBACK (selected_cb), self, 0);
+  g_signal_connect_object (gb_grid_pane_get_grid (self->loads), "selection-changed", G_CALLBACK (selected_cb), self, 0);
+  g_signal_connect_object (gb_inclining_log_get_grid (self->inclining), "selection-changed", G_CALLBACK (selected_cb), self, 0);
+  g_signal_connect_object (gb_tub_log_get_grid (self->tub), "selection-changed", G_CALLBACK (selected_cb), self, 0);
+}
+
+static void
+make_charts (GbAfloatPage *self)
+{
+  self->charts = gb_chart_host_new ();
+  gb_chart_host_add (self->charts, self->drawing, GB_CHART_FLOATING);
+  gb_chart_host_add (self->charts, self->freeboard, GB_CHART_FREEBOARD);
+  gb_chart_host_add (self->charts, gb_crew_view_get_area (self->crew), GB_CHART_CREW);
+  gb_chart_host_add (self->charts, gb_righting_view_get_area (self->righting), GB_CHART_RIGHTING);
+  gb_chart_host_add (self->charts, gb_swamped_view_get_area (self->swamped), GB_CHART_SWAMPED);
+
+  self->drag = gb_afloat_drag_new ();
+  gb_afloat_drag_attach (self->drag, self->drawing);
+  gb_afloat_drag_attach (self->drag, gb_crew_view_get_area (self->crew));
+  g_signal_connect_object (self->drag, "picked", G_CALLBACK (picked_cb), self, 0);
+  g_signal_connect_object (self->drag, "moved", G_CALLBACK (moved_cb), self, 0);
+  g_signal_connect_object (self->drag, "ended", G_CALLBACK (ended_cb), self, 0);
+  g_signal_connect_object (self->crew, "load-chosen", G_CALLBACK (mover_chosen_cb), self, 0);
+}
+
+/* Words that are too long for a narrow window are cut, and then said by the tooltip. */
+static void
+let_labels_shrink (GtkWidget *switcher)
+{
+  for (GtkWidget *button = gtk_widget_get_first_child (switcher); button != NULL; button = gtk_widget_get_next_sibling (button))
+    {
+      GtkWidget *label = gtk_widget_get_first_child (button);
+
+      if (!GTK_IS_LABEL (label))
+        continue;
+      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+      gtk_label_set_width_chars (GTK_LABEL (label), 4);
+      gtk_widget_set_tooltip_text (button, gtk_label_get_text (GTK_LABEL (label)));
+    }
+}
+
+static void
+gb_afloat_page_init (GbAfloatPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  make_tables (self);
+  make_charts (self);
+  let_labels_shrink (self->switcher);
+}

@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "afloat-words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "boat/deviation.h"
+#include "boat/quantity.h"
+
+/* What a level gauge would call nothing. */
+#define SLIGHT (0.05 * G_PI / 180)
+/* Beside the centreline by less than this is on it. */
+#define NEAR 0.005
+
+static char *
+free_words (const GbAfloat *afloat, const GbBuild *build, gboolean *passed)
+{
+  g_autofree char *free_board = gb_length_format (afloat->least.freeboard, build->units);
+  g_autofree char *wanted = gb_length_format (build->freeboard, build->units);
+
+  if (isnan (afloat->least.freeboard))
+    return g_strdup (_ ("floats"));
+  *passed = afloat->least.freeboard < build->freeboard;
+  if (*passed)
+    /* Translators: the least freeboard, and the least that is accepted. */
+    return g_strdup_printf (_ ("floats, only %s free of %s"), free_board, wanted);
+  return g_strdup_printf (_ ("floats, %s free"), free_board);
+}
+
+char *
+gb_afloat_state_words (const GbAfloat *afloat, const GbBuild *build, gboolean *passed)
+{
+  gboolean ignored;
+
+  if (passed == NULL)
+    passed = &ignored;
+  *passed = afloat->state == GB_AFLOAT_FILLS || afloat->state == GB_AFLOAT_OVER || afloat->state == GB_AFLOAT_SINKS;
+  switch (afloat->state)
+    {
+    case GB_AFLOAT_FLOATS:
+      return free_words (afloat, build, passed);
+    case GB_AFLOAT_FILLS:
+      return g_strdup (_ ("water comes in"));
+    case GB_AFLOAT_OVER:
+      return g_strdup (_ ("goes over"));
+    case GB_AFLOAT_SINKS:
+      return g_strdup (_ ("sinks"));
+    case GB_AFLOAT_UNKNOWN:
+    default:
+      return g_strdup (_ ("not known yet"));
+    }
+}
+
+char *
+gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits units)
+{
+  const GbLeastFreeboard *least = &afloat->least;
+  g_autofree char *x = gb_length_format (least->at.x, units);
+  const GbEdgeLine *line;
+
+  if (isnan (least->freeboard) || least->line < 0 || (guint) least->line >= edges->lines->len)
+    return g_strdup ("–");
+  line = edges->lines->pdata[least->line];
+  if (fabs (least->at.y) < NEAR)
+    /* Translators: the name of a hull or an opening, and how far forward. */
+    return g_strdup_printf (_ ("%s, at x %s, amidships"), line->name, x);
+  return g_strdup_printf (least->at.y > 0 ? _ ("%s, at x %s, to port") : _ ("%s, at x %s, to starboard"), line->name, x);
+}
+
+char *
+gb_place_words (double x, double y, GbUnits units)
+{
+  g_autofree char *along = gb_length_format (x, units);
+  g_autofree char *across = gb_length_format (y, units);
+
+  if (isnan (x) || isnan (y))
+    return g_strdup ("–");
+  return g_strdup_printf (_ ("x %s, y %s"), along, across);
+}
+
+/* With its side as a word, where the number alone would need a sign. */
+static char *
+angle_words (double angle, const char *none, const char *positive, const char *negative)
+{
+  g_autofree char *size = gb_quantity_format (fabs (angle), GB_DIM_ANGLE, GB_UNITS_METRIC);
+
+  if (isnan (angle))
+    return g_strdup ("–");
+  if (fabs (angle) < SLIGHT)
+    return g_strdup (none);
+  return g_strdup_printf (angle > 0 ? positive : negative, size);
+}
+
+char *
+gb_trim_words (double angle)
+{
+  return angle_words (angle, _ ("level"), _ ("%s by the bow"), _ ("%s by the stern"));
+}
+
+char *
+gb_heel_words (double angle)
+{
+  return angle_words (angle, _ ("upright"), _ ("%s to starboard"), _ ("%s to port"));
+}
+
+char *
+gb_chance_words (double chance)
+{
+  if (isnan (chance))
+    return g_strdup ("–");
+  if (chance < 0.001)
+    return g_strdup (_ ("under 0.1 %"));
+  if (chance > 0.999)
+    return g_strdup (_ ("over 99.9 %"));
+  return g_strdup_printf (_ ("%.1f %%"), 100 * chance);
+}

@@ -1,0 +1,180 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-crew-view"
+
+#include "crew-view.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "boat/deviation.h"
+#include "pages/afloat-words.h"
+#include "pages/fact-list.h"
+#include "project/project-study.h"
+
+typedef enum
+{
+  FACT_BEST,
+  FACT_BEST_FREE,
+  FACT_PORT,
+  FACT_STARBOARD,
+  FACT_FIRST,
+  N_FACTS
+} Fact;
+
+struct _GbCrewView
+{
+  GtkBox parent_instance;
+
+  GtkDropDown *mover;
+  GtkStringList *names;
+  GArray *loads; /* of gint64, as in the drop-down */
+  gboolean filling;
+  GbChartArea *area;
+  GbFactRow *facts[N_FACTS];
+};
+
+G_DEFINE_FINAL_TYPE (GbCrewView, gb_crew_view, GTK_TYPE_BOX)
+
+enum
+{
+  LOAD_CHOSEN,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+static const GbFactSpec specs[N_FACTS] = {
+  [FACT_BEST] = { N_ ("Best place"), NULL },
+  [FACT_BEST_FREE] = { N_ ("Freeboard there"), NULL },
+  [FACT_PORT] = { N_ ("May move to port as far as"), NULL },
+  [FACT_STARBOARD] = { N_ ("To starboard as far as"), NULL },
+  [FACT_FIRST] = { N_ ("Lowest edge now"), NULL },
+};
+
+static void
+chosen_cb (GtkDropDown *mover, GParamSpec *pspec, GbCrewView *self)
+{
+  guint at = gtk_drop_down_get_selected (mover);
+
+  if (!self->filling && at < self->loads->len)
+    g_signal_emit (self, signals[LOAD_CHOSEN], 0, g_array_index (self->loads, gint64, at));
+}
+
+static gboolean
+same_loads (GbCrewView *self, const GPtrArray *loads)
+{
+  if (loads->len != self->loads->len)
+    return FALSE;
+  for (guint i = 0; i < loads->len; i++)
+    {
+      const GbRecord *load = loads->pdata[i];
+      g_autofree char *title = gb_record_dup_title (load);
+
+      if (load->id != g_array_index (self->loads, gint64, i) || strcmp (title, gtk_string_list_get_string (self->names, i)) != 0)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static void
+fill_mover (GbCrewView *self, const GPtrArray *loads, gint64 load)
+{
+  self->filling = TRUE;
+  if (!same_loads (self, loads))
+    {
+      gtk_string_list_splice (self->names, 0, g_list_model_get_n_items (G_LIST_MODEL (self->names)), NULL);
+      g_array_set_size (self->loads, 0);
+      for (guint i = 0; i < loads->len; i++)
+        {
+          const GbRecord *record = loads->pdata[i];
+
+          gtk_string_list_take (self->names, gb_record_dup_title (record));
+          g_array_append_val (self->loads, record->id);
+        }
+    }
+  for (guint i = 0; i < self->loads->len; i++)
+    if (g_array_index (self->loads, gint64, i) == load)
+      gtk_drop_down_set_selected (self->mover, i);
+  self->filling = FALSE;
+}
+
+static void
+show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
+{
+  const GbBuild *build = gb_project_get_build (project);
+  const GPtrArray *lines = gb_project_get_findings (project)->edges.lines;
+  gboolean whole = map != NULL && map->n_rows_found == GB_MAP_ROWS;
+  double best_free = whole ? map->best_freeboard : NAN;
+  int first = whole ? map->first_under : -1;
+  const char *edge = first >= 0 && (guint) first < lines->len ? ((const GbEdgeLine *) lines->pdata[first])->name : "–";
+
+  gb_fact_list_set (self->facts[FACT_BEST], gb_place_words (whole ? map->best.x : NAN, whole ? map->best.y : NAN, build->units), FALSE);
+  gb_fact_list_set (self->facts[FACT_BEST_FREE], gb_length_format (best_free, build->units), best_free < build->freeboard);
+  gb_fact_list_set (self->facts[FACT_PORT], gb_length_format (whole ? map->furthest_port : NAN, build->units), FALSE);
+  gb_fact_list_set (self->facts[FACT_STARBOARD], gb_length_format (whole ? fabs (map->furthest_starboard) : NAN, build->units), FALSE);
+  gb_fact_list_set (self->facts[FACT_FIRST], g_strdup (edge), FALSE);
+}
+
+void
+gb_crew_view_show (GbCrewView *self, GbProject *project, gint64 condition, gint64 load)
+{
+  const GbRecord *record;
+
+  g_return_if_fail (GB_IS_CREW_VIEW (self));
+  record = gb_boat_get (gb_project_get_boat (project), GB_RECORD_CONDITION, condition);
+  if (record != NULL)
+    fill_mover (self, gb_record_children (record), load);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->mover), self->loads->len > 0);
+  show_facts (self, load != 0 ? gb_project_get_crew_map (project, condition, load) : NULL, project);
+}
+
+GbChartArea *
+gb_crew_view_get_area (GbCrewView *self)
+{
+  g_return_val_if_fail (GB_IS_CREW_VIEW (self), NULL);
+  return self->area;
+}
+
+static void
+gb_crew_view_finalize (GObject *object)
+{
+  GbCrewView *self = GB_CREW_VIEW (object);
+
+  g_array_unref (self->loads);
+  G_OBJECT_CLASS (gb_crew_view_parent_class)->finalize (object);
+}
+
+static void
+gb_crew_view_class_init (GbCrewViewClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = gb_crew_view_finalize;
+  signals[LOAD_CHOSEN] = g_signal_new ("load-chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                                       G_TYPE_INT64);
+}
+
+static GtkWidget *
+make_side (GbCrewView *self)
+{
+  GtkWidget *side = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *who = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *label = gtk_label_new_with_mnemonic (_ ("Who _moves"));
+
+  self->names = gtk_string_list_new (NULL);
+  self->mover = GTK_DROP_DOWN (gtk_drop_down_new (G_LIST_MODEL (self->names), NULL));
+  gtk_widget_set_hexpand (GTK_WIDGET (self->mover), TRUE);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (label), GTK_WIDGET (self->mover));
+  g_signal_connect_object (self->mover, "notify::selected", G_CALLBACK (chosen_cb), self, 0);
+  gtk_box_append (GTK_BOX (who), label);
+  gtk_box_append (GTK_BOX (who), GTK_WIDGET (self->mover));
+  gtk_box_append (GTK_BOX (side), who);
+  gtk_box_append (GTK_BOX (side), gb_fact_list_new (NULL, specs, N_FACTS, self, self->facts));
+  gtk_box_append (GTK_BOX (side), gb_quiet_label_new (_ ("Drag the one who moves about in the map, or in the drawing above.")));
+  return side;
+}
+
+static void
+gb_crew_view_init (GbCrewView *self)
+{
+  self->loads = g_array_new (FALSE, FALSE, sizeof (gint64));
+  self->area = GB_CHART_AREA (gb_chart_area_new ());
+  gtk_box_append (GTK_BOX (self), gb_beside_facts (GTK_WIDGET (self->area), make_side (self)));
+}
