@@ -5,6 +5,7 @@
 
 #include "findings.h"
 
+#include "boat/deviation.h"
 #include "boat/money.h"
 #include "boat/quantity.h"
 
@@ -102,6 +103,73 @@ judge_flotation (Judge *judge)
     }
 }
 
+/* Translators: the name of a set of loads, a hull or a test, and a sentence about it. */
+static void
+say_of (Judge *judge, GbVerdictKind kind, const char *name, const char *sentence)
+{
+  say (judge, kind, g_strdup_printf (_ ("%s: %s"), name, sentence));
+}
+
+/* The first condition is the one that the flotation limit was judged for. */
+static gboolean
+is_judged (const Judge *judge, const GbAfloat *afloat)
+{
+  const GbFlotation *flotation = &judge->findings->flotation;
+
+  if (afloat != &judge->findings->afloat[0])
+    return FALSE;
+  return afloat->state == GB_AFLOAT_SINKS ? flotation->sinks : afloat->state == GB_AFLOAT_FLOATS && flotation->left < 0;
+}
+
+static void
+judge_freeboard (Judge *judge, const GbAfloat *afloat, const char *name)
+{
+  double accepted = gb_boat_build (judge->boat)->freeboard;
+  const GbEdgeSet *edges = &judge->findings->edges;
+  g_autofree char *least = gb_length_format (afloat->least.freeboard, judge->units), *want = gb_length_format (accepted, judge->units);
+
+  if (!(afloat->least.freeboard < accepted))
+    return;
+  /* Translators: the name of a set of loads, an edge, and two lengths. */
+  say (judge, GB_VERDICT_PASSED,
+       g_strdup_printf (_ ("%s: the edge of “%s” has a freeboard of %s, and %s is the least that is accepted."), name,
+                        ((const GbEdgeLine *) edges->lines->pdata[afloat->least.line])->name, least, want));
+}
+
+static void
+judge_chance (Judge *judge, const GbAfloat *afloat, const char *name)
+{
+  g_autofree char *chance = gb_quantity_format (afloat->chance, GB_DIM_RATIO, judge->units);
+
+  if (afloat->chance > CHANCE_WORTH_A_WORD && afloat->left >= 0 && afloat != &judge->findings->afloat[0])
+    /* Translators: the name of a set of loads, and a chance in per cent, with its sign. */
+    say (judge, GB_VERDICT_NOTE,
+         g_strdup_printf (_ ("%s: she is within the flotation limit, but the chance that she comes out over it is %s."), name, chance));
+}
+
+static void
+judge_condition (Judge *judge, const GbAfloat *afloat)
+{
+  g_autofree char *name = gb_condition_dup_name (judge->boat, afloat->condition);
+
+  if (afloat->state == GB_AFLOAT_UNKNOWN || is_judged (judge, afloat))
+    return;
+  if (afloat->state == GB_AFLOAT_FLOATS)
+    {
+      judge_freeboard (judge, afloat, name);
+      judge_chance (judge, afloat, name);
+    }
+  else
+    say_of (judge, GB_VERDICT_PASSED, name, afloat->sentence);
+}
+
+static void
+judge_conditions (Judge *judge)
+{
+  for (guint i = 0; i < judge->findings->n_afloat; i++)
+    judge_condition (judge, &judge->findings->afloat[i]);
+}
+
 static void
 judge_target (Judge *judge)
 {
@@ -172,8 +240,7 @@ note_hulls (Judge *judge)
         const GbHull *hull = gb_boat_hull (judge->boat, hulls->hulls[i].id);
         g_autofree char *title = hull != NULL ? gb_record_dup_title (&hull->rec) : g_strdup (_ ("Hull"));
 
-        /* Translators: the name of a hull, and a sentence that says what is wrong with it. */
-        say (judge, GB_VERDICT_NOTE, g_strdup_printf (_ ("%s: %s"), title, hulls->hulls[i].trouble));
+        say_of (judge, GB_VERDICT_NOTE, title, hulls->hulls[i].trouble);
       }
   if (isnan (judge->findings->flotation.water_density))
     say (judge, GB_VERDICT_NOTE,
@@ -181,15 +248,62 @@ note_hulls (Judge *judge)
 }
 
 static void
-note_loads (Judge *judge)
+note_all (Judge *judge, const char *name, const GPtrArray *sentences)
 {
-  const GbFlotation *flotation = &judge->findings->flotation;
+  for (guint i = 0; i < sentences->len; i++)
+    say_of (judge, GB_VERDICT_NOTE, name, sentences->pdata[i]);
+}
 
-  note_number (judge, flotation->n_no_mass_loads,
-               ngettext ("%u load without a mass.", "%u loads without a mass.", flotation->n_no_mass_loads));
-  note_number (
-      judge, flotation->n_no_place_loads,
-      ngettext ("%u load without a place.", "%u loads without a place.", flotation->n_no_place_loads));
+/* Why a condition is not known is the same in all of them, and may have been said of the hulls or the water. */
+static void
+note_unknown (Judge *judge)
+{
+  const GbFindings *findings = judge->findings;
+
+  if (findings->n_afloat > 0 && findings->afloat[0].state == GB_AFLOAT_UNKNOWN && findings->hulls.n_hulls > 0
+      && !isnan (findings->flotation.water_density))
+    say (judge, GB_VERDICT_NOTE, g_strdup (findings->afloat[0].sentence));
+}
+
+static void
+note_conditions (Judge *judge)
+{
+  const GbFindings *findings = judge->findings;
+
+  note_unknown (judge);
+  for (guint i = 0; i < findings->n_afloat; i++)
+    {
+      g_autofree char *name = gb_condition_dup_name (judge->boat, findings->afloat[i].condition);
+
+      note_all (judge, name, findings->afloat[i].troubles);
+    }
+}
+
+static void
+note_edges (Judge *judge)
+{
+  const GPtrArray *troubles = judge->findings->edges.troubles;
+
+  for (guint i = 0; troubles != NULL && i < troubles->len; i++)
+    say (judge, GB_VERDICT_NOTE, g_strdup (troubles->pdata[i]));
+}
+
+static void
+note_tests (Judge *judge)
+{
+  const GbFindings *findings = judge->findings;
+  const GPtrArray *tubs = gb_boat_all (judge->boat, GB_RECORD_TUB);
+
+  for (guint i = 0; i < findings->n_inclined; i++)
+    if (findings->inclined[i].trouble != NULL)
+      say_of (judge, GB_VERDICT_NOTE, _ ("Inclining test"), findings->inclined[i].trouble);
+  for (guint i = 0; i < MIN (findings->n_tubbed, tubs->len); i++)
+    if (findings->tubbed[i].trouble != NULL)
+      {
+        g_autofree char *name = gb_record_dup_title (tubs->pdata[i]);
+
+        say_of (judge, GB_VERDICT_NOTE, name, findings->tubbed[i].trouble);
+      }
 }
 
 static void
@@ -217,13 +331,16 @@ gb_findings_verdicts (const GbBoat *boat, const GbFindings *findings)
                   .units = (GbUnits) gb_boat_build (boat)->units };
 
   judge_flotation (&judge);
+  judge_conditions (&judge);
   judge_target (&judge);
   judge.subject = GB_VERDICT_ON_MONEY;
   judge_budget (&judge);
   judge.subject = GB_VERDICT_ON_WEIGHT;
   note_parts (&judge);
   note_hulls (&judge);
-  note_loads (&judge);
+  note_edges (&judge);
+  note_conditions (&judge);
+  note_tests (&judge);
   judge.subject = GB_VERDICT_ON_MONEY;
   note_money (&judge);
   return judge.verdicts;

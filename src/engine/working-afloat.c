@@ -29,16 +29,6 @@ show_displacement (GbHand *hand, const GbAfloat *a)
   gb_hand_step (hand, _ ("Displacement: light craft + margin + loads"), gb_hand_sum (hand, terms, 3, a->total, GB_DIM_MASS), NULL);
 }
 
-static void
-show_unknown_loads (GbHand *hand, const GbAfloat *a)
-{
-  if (a->n_no_mass > 0)
-    gb_hand_step (hand, _ ("Loads without a mass, which are left out"), g_strdup_printf ("%u", a->n_no_mass), NULL);
-  if (a->n_no_place > 0)
-    gb_hand_step (hand, _ ("Loads without a place, which are taken at the light craft's centre"),
-                  g_strdup_printf ("%u", a->n_no_place), NULL);
-}
-
 static double
 larger (double a, double b)
 {
@@ -233,7 +223,6 @@ gb_working_afloat (const GbBoat *boat, const GbFindings *findings, gint64 condit
   gb_hand_water (&hand);
   gb_hand_say_all (&hand, a->troubles);
   show_displacement (&hand, a);
-  show_unknown_loads (&hand, a);
   gb_hand_say (&hand, a->sentence);
   if (!isnan (a->volume))
     {

@@ -54,6 +54,13 @@ add_row (GbHand *hand, char *take_name, double mass, double volume)
 }
 
 static void
+add_to (Piece *sum, const Piece *piece)
+{
+  sum->mass += piece->mass;
+  sum->volume += piece->volume;
+}
+
+static void
 show_pieces (GbHand *hand)
 {
   g_autoptr (GArray) all = pieces (hand);
@@ -63,14 +70,12 @@ show_pieces (GbHand *hand)
   for (guint i = 0; i < all->len; i++)
     {
       const Piece *piece = &g_array_index (all, Piece, i);
-      Piece *into = i < N_NAMED ? NULL : &rest;
 
-      sum.mass += piece->mass;
-      sum.volume += piece->volume;
-      if (into == NULL)
+      add_to (&sum, piece);
+      if (i < N_NAMED)
         add_row (hand, gb_record_dup_title (&piece->part->rec), piece->mass, piece->volume);
       else
-        *into = (Piece){ NULL, into->mass + piece->mass, into->volume + piece->volume };
+        add_to (&rest, piece);
     }
   if (rest.volume > 0)
     add_row (hand, g_strdup (_ ("All others")), rest.mass, rest.volume);

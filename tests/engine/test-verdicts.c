@@ -33,6 +33,7 @@ new_well (void)
   Well well = { .boat = gb_boat_new () };
   GbCondition *condition = add_record (well.boat, GB_RECORD_CONDITION, 0);
 
+  set_name (&condition->name, "Alone");
   well.build = (GbBuild *) gb_boat_get (well.boat, GB_RECORD_BUILD, 1);
   well.build->target_mass = 12;
   set_name (&well.build->currency, "EUR");
@@ -42,8 +43,12 @@ new_well (void)
   well.part = add_lump (well.boat, 0, 10, 1, 0, 0.2);
   well.part->price = 1000;
   well.load = add_record (well.boat, GB_RECORD_LOAD, condition->rec.id);
+  well.load->kind = GB_LOAD_CARGO;
+  well.load->spread = 0.05;
   well.load->mass = 80;
-  well.load->x = well.load->y = well.load->z = 0.5;
+  well.load->x = 1;
+  well.load->y = 0;
+  well.load->z = 0.3;
   return well;
 }
 
@@ -87,6 +92,23 @@ assert_one (Well *well, GbVerdictKind kind, const char *words)
   g_assert_nonnull (strstr (verdict->sentence, words));
 }
 
+/* Among others. */
+static void
+assert_says (Well *well, GbVerdictKind kind, const char *start, const char *words)
+{
+  g_autoptr (GPtrArray) verdicts = judge (well);
+
+  for (guint i = 0; i < verdicts->len; i++)
+    {
+      const GbVerdict *verdict = verdicts->pdata[i];
+
+      if (verdict->kind == kind && g_str_has_prefix (verdict->sentence, start) && strstr (verdict->sentence, words) != NULL)
+        return;
+      g_test_message ("%s", verdict->sentence);
+    }
+  g_error ("nothing says '%s'", words);
+}
+
 static void
 test_all_is_well (void)
 {
@@ -107,6 +129,70 @@ test_flotation (void)
   assert_one (&well, GB_VERDICT_PASSED, "over the flotation limit of 500 kg");
   well.load->mass = 900;
   assert_one (&well, GB_VERDICT_PASSED, "she sinks");
+}
+
+static GbLoad *
+add_cargo (Well *well, const char *condition_name, double mass, double y)
+{
+  GbCondition *condition = add_record (well->boat, GB_RECORD_CONDITION, 0);
+  GbLoad *load = add_record (well->boat, GB_RECORD_LOAD, condition->rec.id);
+
+  set_name (&condition->name, condition_name);
+  load->kind = GB_LOAD_CARGO;
+  load->mass = mass;
+  load->spread = 0.001;
+  load->x = 1;
+  load->y = y;
+  load->z = 0.3;
+  return load;
+}
+
+/* A box of 2 m2 floats 0.5 mm deeper for each kilogram: with 10 kg, 1.5 kg of margin and 600 kg 306 mm deep of her 400 mm, 94 mm
+ * free; 150 mm are accepted. The first condition's limit has its own verdict. */
+static void
+test_further_conditions (void)
+{
+  g_auto (Well) well = new_well ();
+  GbLoad *load = add_cargo (&well, "Bricks", 600, 0);
+
+  assert_one (&well, GB_VERDICT_PASSED, "Bricks: the edge of “Shell” has a freeboard of 94 mm, and 150 mm is the least");
+  load->mass = 900;
+  assert_one (&well, GB_VERDICT_PASSED, "Bricks: She sinks");
+  load->mass = 495 - 11.5;
+  load->spread = 0.05;
+  assert_one (&well, GB_VERDICT_NOTE, "Bricks: she is within the flotation limit, but the chance");
+  load->mass = 300;
+  load->y = 0.45;
+  assert_says (&well, GB_VERDICT_PASSED, "Bricks: She ", "");
+}
+
+static void
+test_openings (void)
+{
+  g_auto (Well) well = new_well ();
+  GbOpening *opening = add_record (well.boat, GB_RECORD_OPENING, well.hull->rec.id);
+  GbCorner *corner;
+
+  set_name (&opening->name, "Slot");
+  assert_one (&well, GB_VERDICT_NOTE, "“Slot” on “Shell” has no corner with a place yet");
+  corner = add_record (well.boat, GB_RECORD_CORNER, opening->rec.id);
+  corner->x = 1;
+  corner->y = 0;
+  corner->z = 0.16; /* 115 mm above the water */
+  assert_one (&well, GB_VERDICT_PASSED, "Alone: the edge of “Shell, Slot” has a freeboard of 114 mm");
+}
+
+static void
+test_tests (void)
+{
+  g_auto (Well) well = new_well ();
+  GbTub *tub = add_record (well.boat, GB_RECORD_TUB, 0);
+
+  set_name (&tub->name, "Bath");
+  assert_says (&well, GB_VERDICT_NOTE, "Bath: ", "");
+  gb_boat_remove (well.boat, GB_RECORD_TUB, tub->rec.id);
+  add_record (well.boat, GB_RECORD_INCLINING, 0);
+  assert_says (&well, GB_VERDICT_NOTE, "Inclining test: ", "");
 }
 
 static void
@@ -174,10 +260,12 @@ test_loads (void)
   g_auto (Well) well = new_well ();
 
   well.load->mass = NAN;
-  assert_one (&well, GB_VERDICT_NOTE, "1 load without a mass");
+  assert_one (&well, GB_VERDICT_NOTE, "has no mass yet");
   well.load->mass = 80;
   well.load->x = NAN;
-  assert_one (&well, GB_VERDICT_NOTE, "1 load without a place");
+  assert_one (&well, GB_VERDICT_NOTE, "has no place yet");
+  well.load->x = 40;
+  assert_says (&well, GB_VERDICT_NOTE, "Alone: ", "lies far outside the boat");
 }
 
 static void
@@ -205,6 +293,9 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/verdicts/well", test_all_is_well);
   g_test_add_func ("/verdicts/flotation", test_flotation);
+  g_test_add_func ("/verdicts/further-conditions", test_further_conditions);
+  g_test_add_func ("/verdicts/openings", test_openings);
+  g_test_add_func ("/verdicts/tests", test_tests);
   g_test_add_func ("/verdicts/target", test_target);
   g_test_add_func ("/verdicts/budget", test_budget);
   g_test_add_func ("/verdicts/parts", test_parts_that_lack_something);
