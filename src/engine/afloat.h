@@ -16,7 +16,8 @@ typedef gboolean (*GbCancelFunc) (gpointer data);
 /* All that a condition's answers follow from, taken out of the boat and the findings once, so that a worker needs no boat. A case is the caller's own. */
 typedef struct _GbCase GbCase;
 
-/* @condition: id, 0: nobody aboard. */
+/* @condition: id, 0: nobody aboard. NULL if there is none of that id. A load without a mass is left out; one without a place is taken to lie at the
+ * light craft's own centre. */
 GbCase *gb_case_new (const GbBoat *boat, const GbHullSet *hulls, const GbEdgeSet *edges, const GbRollup *rollup, const GbFlotation *flotation,
                      gint64 condition);
 GbCase *gb_case_copy (const GbCase *self);
@@ -54,7 +55,7 @@ typedef struct
   GbVec3 gravity;           /* liquids where they have run to; NAN */
   guint n_no_mass, n_no_place; /* loads */
 
-  double most;   /* what floats her: displacement at the brim, or of all of her where no hull is open; kg */
+  double most;   /* what floats her: displacement at the brim, or of all hulls that have no edge if that is more; kg */
   double limit;  /* flotation limit: level, at the least freeboard accepted; kg */
   double left;   /* limit - total */
   double chance; /* of passing the limit */
@@ -81,8 +82,9 @@ typedef struct
 /* Fills @afloat anew; it starts as zeroes. @start: an attitude near the answer, or NULL for upright. */
 void gb_afloat_find (GbAfloat *afloat, const GbCase *self, const GbAttitude *start);
 void gb_afloat_clear (GbAfloat *afloat);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (GbAfloat, gb_afloat_clear)
 
-/* "1.2 degrees by the bow, 3.0 to starboard": translated, for titles and strips. Free it. */
+/* "1.2° by the bow, 3.0° to starboard": translated, for titles and strips; the sentence where she comes to no rest. Free it. */
 char *gb_afloat_attitude_text (const GbAfloat *afloat);
 /* TRUE if @a is worse than @b: by state, then by what is left of the accepted freeboard. Unknown ones are never worse than known ones. */
 gboolean gb_afloat_is_worse (const GbAfloat *a, const GbAfloat *b);

@@ -17,13 +17,13 @@ typedef struct
   GbAttitude attitude;
 } GbLever;
 
-/* One side. Angles in radians, positive on either side; NAN: not before 180 degrees. */
+/* One side, from the rest nearest upright on; a boat that lolls has one on either side. Angles in radians, positive on either side; NAN: not before 180 degrees. */
 typedef struct
 {
   double greatest, greatest_at; /* lever and its angle */
-  double vanishing; /* where the lever goes to nothing for good and she goes over */
+  double vanishing; /* where the lever first goes to nothing after the rest, and she goes over */
   double area;      /* under the curve from rest to there, m rad: work to turn her over, over her weight */
-  double steady;    /* heel under the condition's heeling moment; NAN: none given, or she goes over under it */
+  double steady;    /* heel under the condition's heeling moment, turned to this side; NAN: none given, or she goes over under it */
 } GbRightingSide;
 
 /* Angle at which an edge first goes under: turned to either side with free trim, and turned down by bow and stern without heel. NAN: never. */
