@@ -2,6 +2,7 @@
 #define G_LOG_DOMAIN "gb-charts"
 
 #include "boat-scene-private.h"
+#include "boat/quantity.h"
 
 #include <math.h>
 
@@ -146,6 +147,14 @@ GbVec3
 gb_scene_from (const GbScene *scene, GbVec3 p)
 {
   return scene->afloat ? gb_water_axes_from (&scene->axes, p) : p;
+}
+
+char *
+gb_scene_tell_item (const GbSceneItem *item, GbUnits units)
+{
+  g_autofree char *mass = gb_quantity_format (item->mass, GB_DIM_MASS, units);
+
+  return g_strdup_printf ("%s: %s", item->name, mass);
 }
 
 gboolean

@@ -73,6 +73,9 @@ GbScene *gb_scene_new_loads (const GbChartSource *source, const GbAttitude *atti
 void gb_scene_free (GbScene *scene);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbScene, gb_scene_free)
 
+/* "Mast: 3.1 kg"; free it. */
+char *gb_scene_tell_item (const GbSceneItem *item, GbUnits units);
+
 gboolean gb_scene_is_empty (const GbScene *scene);
 gboolean gb_vec3_is_known (GbVec3 p);
 

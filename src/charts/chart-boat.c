@@ -68,14 +68,6 @@ describe_place (GString *text, const char *format, GbVec3 at, GbUnits units)
     gb_say (text, format, x, y, z);
 }
 
-static char *
-tell_item (const GbSceneItem *item, GbUnits units)
-{
-  g_autofree char *mass = gb_quantity_format (item->mass, GB_DIM_MASS, units);
-
-  return g_strdup_printf ("%s: %s", item->name, mass);
-}
-
 #define MOST_DESCRIBED 12u
 
 static void
@@ -86,7 +78,7 @@ describe (GString *text, const GbScene *scene)
   describe_place (text, _ ("Centre of buoyancy: x %s, y %s, z %s."), scene->buoyancy, scene->units);
   for (guint i = 0; i < MIN (scene->items->len, MOST_DESCRIBED); i++)
     {
-      g_autofree char *item = tell_item (&g_array_index (scene->items, GbSceneItem, i), scene->units);
+      g_autofree char *item = gb_scene_tell_item (&g_array_index (scene->items, GbSceneItem, i), scene->units);
 
       gb_say (text, "%s.", item);
     }
@@ -126,7 +118,7 @@ item_of (gconstpointer data, guint what)
 static char *
 tell (gconstpointer data, guint what)
 {
-  return tell_item (item_of (data, what), ((const GbScene *) data)->units);
+  return gb_scene_tell_item (item_of (data, what), ((const GbScene *) data)->units);
 }
 
 static gint64

@@ -15,10 +15,9 @@ gb_source_afloat (const GbChartSource *source)
 
   if (source->afloat != NULL)
     return source->afloat;
-  for (guint i = 0; i < findings->n_afloat; i++)
-    if (source->condition == 0 || findings->afloat[i].condition == source->condition)
-      return &findings->afloat[i];
-  return NULL;
+  if (source->condition == 0)
+    return findings->n_afloat > 0 ? &findings->afloat[0] : NULL;
+  return gb_findings_afloat (findings, source->condition);
 }
 
 const GbCondition *

@@ -35,10 +35,8 @@ dot (GbVec3 a, GbVec3 b)
   return a.x * b.x + a.y * b.y + a.z * b.z;
 }
 
-/* Points in one place become one: the halves of a hull meet along the keel with points of their own. Gives
- * for each point the first that is in its place. */
-static guint *
-weld (const GbMesh *mesh)
+guint *
+gb_weld_points (const GbMesh *mesh)
 {
   g_autoptr (GHashTable) first_at
       = g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify) g_bytes_unref, NULL);
@@ -131,7 +129,7 @@ void
 gb_hull_lines (const GbMesh *mesh, GArray *lines[GB_N_VIEWS])
 {
   g_autoptr (GHashTable) waiting = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL, g_free);
-  g_autofree guint *first = weld (mesh);
+  g_autofree guint *first = gb_weld_points (mesh);
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
     lines[v] = g_array_new (FALSE, FALSE, sizeof (GbSegment));

@@ -17,6 +17,10 @@ typedef enum
 /* Where a point stands in a view: to the right, and up. */
 void gb_view_place (GbView view, GbVec3 p, double *right, double *up);
 
+/* Points in one place become one: the halves of a hull meet along the keel with points of their own. Gives
+ * for each point the first that is in its place; free it. */
+guint *gb_weld_points (const GbMesh *mesh);
+
 typedef struct
 {
   GbVec3 a, b;

@@ -28,6 +28,7 @@ typedef enum
   GB_ROLE_ALLOWANCE,
   GB_ROLE_COURSE, /* the line of a course over time, or of a curve */
   GB_ROLE_WATER,
+  GB_ROLE_UNDER, /* what is under water and should not be, or nearer to it than is accepted */
   GB_ROLE_PART,
   GB_ROLE_PICKED,
   GB_N_ROLES

@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "floating-scene.h"
+
+G_BEGIN_DECLS
+
+/* What the drawing of the boat in the water says. */
+void gb_floating_say (GbChartWords *words, const GbFloating *floating, const GbChartSource *source, const GbAfloat *afloat);
+
+/* A sentence without its full stop, as a title wants it. */
+void gb_say_title (GString *title, const char *sentence);
+/* "Two up, 177 kg." */
+void gb_say_condition (GString *text, const GbChartSource *source, double total);
+
+G_END_DECLS
