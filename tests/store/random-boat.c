@@ -161,16 +161,24 @@ random_record (GRand *rand, const GbBoat *boat, GbRecordKind kind, gint64 id)
   return g_steal_pointer (&record);
 }
 
+/* First one of each kind, in an order in which the owners are there already. */
+static GbRecordKind
+kind_of_nth (GRand *rand, guint i)
+{
+  if (i < GB_N_RECORDS)
+    return (GbRecordKind) i;
+  return (GbRecordKind) g_rand_int_range (rand, GB_RECORD_CATEGORY, GB_N_RECORDS);
+}
+
 GbBoat *
 random_boat (GRand *rand, guint n)
 {
   GbBoat *boat = gb_boat_new ();
 
   gb_boat_take (boat, random_record (rand, boat, GB_RECORD_BUILD, 1));
-  for (guint i = 1; i < n; i++)
+  for (guint i = GB_RECORD_CATEGORY; i < n; i++)
     {
-      GbRecordKind kind = (GbRecordKind) g_rand_int_range (rand, GB_RECORD_CATEGORY, GB_N_RECORDS);
-      GbRecord *record = random_record (rand, boat, kind, i);
+      GbRecord *record = random_record (rand, boat, kind_of_nth (rand, i), i);
 
       if (record == NULL)
         continue;

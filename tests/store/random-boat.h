@@ -13,7 +13,7 @@ void random_field (GRand *rand, const GbBoat *boat, const GbField *field, GbReco
 /* A record with random fields and a random position; it lives in some record of @boat. NULL if it must live in one and there is none. */
 GbRecord *random_record (GRand *rand, const GbBoat *boat, GbRecordKind kind, gint64 id);
 
-/* A settled build of about @n records of every kind. */
+/* A settled build of about @n records; if those are many, of every kind. */
 GbBoat *random_boat (GRand *rand, guint n);
 
 /* A generator seeded anew for each test program run (see g_test_rand_int()), whose seed is printed. */
