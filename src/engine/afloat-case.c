@@ -285,8 +285,8 @@ gb_case_free (GbCase *self)
   g_free (self);
 }
 
-static GbCaseLoad *
-find_load (const GbCase *self, gint64 id)
+GbCaseLoad *
+gb_case_find_load (const GbCase *self, gint64 id)
 {
   for (guint i = 0; i < self->loads->len; i++)
     if (g_array_index (self->loads, GbCaseLoad, i).id == id)
@@ -297,7 +297,7 @@ find_load (const GbCase *self, gint64 id)
 gboolean
 gb_case_move (GbCase *self, gint64 id, GbVec3 to)
 {
-  GbCaseLoad *load = find_load (self, id);
+  GbCaseLoad *load = gb_case_find_load (self, id);
   GbFloater *floater = self->floater;
 
   if (load == NULL || !is_place (to))
@@ -345,7 +345,7 @@ gb_case_freeboard (const GbCase *self)
 GbVec3
 gb_case_load_centre (const GbCase *self, gint64 id)
 {
-  const GbCaseLoad *load = find_load (self, id);
+  const GbCaseLoad *load = gb_case_find_load (self, id);
 
   return load != NULL ? load->centre : nowhere;
 }

@@ -38,8 +38,15 @@ struct _GbCase
   GbVec3 limit_at; /* centre of buoyancy, level at the limit */
 };
 
-/* Draught at @x: from the line of the keel, whose z is @keel, up to the water on the centreline. NAN: standing on end, or upside down, she has none. */
+/* Draught at @x: from the line of the keel, whose z is @keel, up to the water on the centreline. NAN:
+ * standing on end, or upside down, she has none. */
 double gb_draught_at (GbAttitude attitude, double keel, double x);
+
+/* NULL if it is not there. */
+GbCaseLoad *gb_case_find_load (const GbCase *self, gint64 load);
+
+/* With her least freeboard; NAN where there is no edge. */
+GbAfloatState gb_afloat_state_at_rest (GbAttitude attitude, double freeboard);
 
 /* What is odd about the loads, one sentence each. */
 void gb_case_add_troubles (const GbCase *self, GPtrArray *troubles);

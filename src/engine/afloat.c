@@ -137,12 +137,12 @@ find_figures (GbAfloat *afloat, const GbCase *self)
   find_stiffness (afloat, &sums);
 }
 
-static GbAfloatState
-state_at_rest (const GbAfloat *afloat)
+GbAfloatState
+gb_afloat_state_at_rest (GbAttitude attitude, double freeboard)
 {
-  if (afloat->attitude.up.z < 0)
+  if (attitude.up.z < 0)
     return GB_AFLOAT_OVER;
-  return afloat->least.freeboard < -JUST_UNDER ? GB_AFLOAT_FILLS : GB_AFLOAT_FLOATS;
+  return freeboard < -JUST_UNDER ? GB_AFLOAT_FILLS : GB_AFLOAT_FLOATS;
 }
 
 static void
@@ -163,7 +163,7 @@ find_rest (GbAfloat *afloat, const GbCase *self, const GbAttitude *start)
     return;
   afloat->attitude = rest.attitude;
   find_figures (afloat, self);
-  afloat->state = state_at_rest (afloat);
+  afloat->state = gb_afloat_state_at_rest (afloat->attitude, afloat->least.freeboard);
 }
 
 /* The whole -----------------------------------------------------------------------------------------------
