@@ -65,7 +65,7 @@ find_centres (const GbScene *scene, Centre centres[MOST_CENTRES])
 {
   guint n = 0;
   gboolean loaded = gb_vec3_is_known (scene->loaded);
-  gboolean apart = fabs (scene->loaded.x - scene->light.x) > 1e-6
+  gboolean apart = !gb_vec3_is_known (scene->light) || fabs (scene->loaded.x - scene->light.x) > 1e-6
                    || fabs (scene->loaded.y - scene->light.y) > 1e-6
                    || fabs (scene->loaded.z - scene->light.z) > 1e-6;
 

@@ -169,10 +169,22 @@ view_name (GbView view)
 }
 
 static const char *
+water_axes (GbView view, GbUnits units)
+{
+  if (units == GB_UNITS_FEET)
+    return view == GB_VIEW_SIDE   ? _ ("forward, up from the water, ft")
+           : view == GB_VIEW_PLAN ? _ ("forward, to port, ft")
+                                  : _ ("to port, up from the water, ft");
+  return view == GB_VIEW_SIDE   ? _ ("forward, up from the water, m")
+         : view == GB_VIEW_PLAN ? _ ("forward, to port, m")
+                                : _ ("to port, up from the water, m");
+}
+
+static const char *
 view_axes (const GbScene *scene, GbView view)
 {
   if (scene->afloat)
-    return scene->units == GB_UNITS_FEET ? _ ("above the water, ft") : _ ("above the water, m");
+    return water_axes (view, scene->units);
   if (scene->units == GB_UNITS_FEET)
     return view == GB_VIEW_SIDE   ? _ ("x forward, z up, ft")
            : view == GB_VIEW_PLAN ? _ ("x forward, y port, ft")

@@ -92,6 +92,23 @@ measure_freeboard (GbFloating *floating, guint which, GbVec3 p, const char *edge
                 g_strdup_printf (_ ("%s, %s: freeboard %s"), edge, where, words));
 }
 
+/* Of both sides alike, no side is named. */
+static gboolean
+is_even (const GbFloating *floating)
+{
+  return fabs (floating->measured[GB_FREEBOARD_PORT].value - floating->measured[GB_FREEBOARD_STARBOARD].value) < 0.0005;
+}
+
+const char *
+gb_floating_where_least (const GbFloating *floating)
+{
+  GbVec3 p = gb_scene_from (floating->scene, floating->measured[GB_FREEBOARD_LEAST].to);
+
+  if (is_even (floating))
+    p.y = 0;
+  return gb_floating_where (floating, p);
+}
+
 /* The lowest point of an edge so far. */
 typedef struct
 {
@@ -280,8 +297,7 @@ least_words (const GbFloating *floating)
 
   if (!isfinite (least->value))
     return NULL;
-  return g_strdup_printf ("%s, %s", least->words,
-                          gb_floating_where (floating, gb_scene_from (floating->scene, least->to)));
+  return g_strdup_printf ("%s, %s", least->words, gb_floating_where_least (floating));
 }
 
 void

@@ -57,6 +57,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbFloating, gb_floating_free)
 /* Where along the boat, and at which side, a point in the boat's axes is: "aft, to port". Static. */
 const char *gb_floating_where (const GbFloating *floating, GbVec3 p);
 
+const char *gb_floating_where_least (const GbFloating *floating); /* of the freeboard */
+
 void gb_floating_draw (const GbFloating *floating, GbCanvas *canvas, GbBox box);
 gboolean gb_floating_locate (
     const GbFloating *floating, GbCanvas *canvas, GbBox box, double x, double y, guint what, GbChartSpot *spot);

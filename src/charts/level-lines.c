@@ -31,11 +31,14 @@ point_between (const GbNet *net, guint i, guint j, double level)
   return (GbVec3){ p.x + share * (q.x - p.x), p.y + share * (q.y - p.y), p.z + share * (q.z - p.z) };
 }
 
+/* With three corners, and a value at each. */
 static gboolean
 is_known (const GbNet *net, guint t)
 {
+  const guint *corners = net->triangles[t];
+
   for (guint k = 0; k < 3; k++)
-    if (!isfinite (net->values[net->triangles[t][k]]))
+    if (corners[k] == corners[(k + 1) % 3] || !isfinite (net->values[corners[k]]))
       return FALSE;
   return TRUE;
 }
