@@ -128,7 +128,7 @@ fill_leaf (const Builder *builder, GbBodyNode *leaf)
           corners[k] = body->points[i];
           widen (&box, corners[k]);
         }
-      gb_solid_add (&leaf->sums, corners[0], corners[1], corners[2]);
+      gb_solid_add (&leaf->sums, corners);
     }
   return box;
 }

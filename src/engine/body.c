@@ -102,7 +102,7 @@ add_leaf (Cut *cut, const GbBodyNode *node)
 
   for (guint t = node->first; t < node->first + node->n; t++)
     {
-      GbVec3 corners[3], wet[4], edge[2];
+      GbVec3 corners[3];
       double heights[3];
       guint n_wet = 0;
 
@@ -113,13 +113,14 @@ add_leaf (Cut *cut, const GbBodyNode *node)
           n_wet += heights[k] < 0;
         }
       if (n_wet == 3)
-        gb_solid_add (&cut->solid, corners[0], corners[1], corners[2]);
-      if (n_wet == 0 || n_wet == 3)
-        continue;
-      n_wet = gb_clip (corners, heights, wet, edge);
-      for (guint i = 2; i < n_wet; i++)
-        gb_solid_add (&cut->solid, wet[0], wet[i - 1], wet[i]);
-      gb_face_add (&cut->face, edge[0], edge[1]);
+        gb_solid_add (&cut->solid, corners);
+      else if (n_wet > 0)
+        {
+          GbTip tip = gb_tip (corners, heights, n_wet);
+
+          gb_solid_add_wet (&cut->solid, corners, &tip);
+          gb_face_add_cut (&cut->face, &tip);
+        }
     }
 }
 

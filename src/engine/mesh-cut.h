@@ -5,8 +5,51 @@
 
 G_BEGIN_DECLS
 
-/* The sums of which every cut is made, and the clipping of one triangle; for the mesh, which goes through all of its triangles, and for the body,
- * which goes through few. Inline, for nothing else is done as often. */
+/* The sums of which every cut is made, and the cutting of one triangle; for the mesh, which goes through all of its triangles, and for the body,
+ * which goes through few. Inline, for nothing else is done as often.
+ *
+ * A height over the plane below 0 is wet. */
+
+/* What a plane cuts off a triangle that it goes through: the tip with the one corner that is alone on its side. The rest is the triangle less its tip.
+ * A point where the plane meets an edge is always reckoned from the edge's wet end to its dry end: so two triangles that share the edge find the
+ * same point to the last bit, and the edges of the cut close. */
+typedef struct
+{
+  gboolean wet;
+  GbVec3 corners[3]; /* the lone one first; they turn as the triangle does */
+  double share;      /* of the triangle's area */
+} GbTip;
+
+static inline GbVec3
+gb_crossing (GbVec3 wet, double h_wet, GbVec3 dry, double h_dry, double *along)
+{
+  *along = h_wet / (h_wet - h_dry);
+  return h_dry == 0 ? dry : vec3_add (wet, vec3_scale (vec3_sub (dry, wet), *along));
+}
+
+/* @n_wet: how many of the corners are: 1 or 2. */
+static inline GbTip
+gb_tip (const GbVec3 corners[3], const double heights[3], guint n_wet)
+{
+  gboolean wet = n_wet == 1;
+  guint i = (heights[0] < 0) == wet ? 0 : (heights[1] < 0) == wet ? 1 : 2, j = i < 2 ? i + 1 : 0, k = j < 2 ? j + 1 : 0;
+  GbTip tip = { .wet = wet, .corners = { corners[i] } };
+  double after, before;
+
+  if (wet)
+    {
+      tip.corners[1] = gb_crossing (corners[i], heights[i], corners[j], heights[j], &after);
+      tip.corners[2] = gb_crossing (corners[i], heights[i], corners[k], heights[k], &before);
+      tip.share = after * before;
+    }
+  else
+    {
+      tip.corners[1] = gb_crossing (corners[j], heights[j], corners[i], heights[i], &after);
+      tip.corners[2] = gb_crossing (corners[k], heights[k], corners[i], heights[i], &before);
+      tip.share = (1 - after) * (1 - before);
+    }
+  return tip;
+}
 
 /* Tetrahedra that stand on triangles and share one apex, from which all places are reckoned. */
 typedef struct
@@ -16,25 +59,47 @@ typedef struct
   double area;   /* of the triangles */
 } GbSolid;
 
-/* Returns the triangle's area. */
-static inline double
-gb_solid_add (GbSolid *solid, GbVec3 a, GbVec3 b, GbVec3 c)
-{
-  GbVec3 normal = vec3_cross (vec3_sub (b, a), vec3_sub (c, a));
-  GbVec3 corners = vec3_add (vec3_add (a, b), c);
-  double volume = vec3_dot (a, normal) / 6;
-  double area = vec3_length (normal) / 2;
-
-  solid->volume += volume;
-  solid->moment = vec3_add (solid->moment, vec3_scale (corners, volume / 4));
-  solid->area += area;
-  return area;
-}
-
 static inline GbSolid
 gb_solid_sum (GbSolid a, GbSolid b)
 {
   return (GbSolid){ a.volume + b.volume, vec3_add (a.moment, b.moment), a.area + b.area };
+}
+
+static inline GbVec3
+gb_normal (const GbVec3 corners[3])
+{
+  return vec3_cross (vec3_sub (corners[1], corners[0]), vec3_sub (corners[2], corners[0]));
+}
+
+static inline GbVec3
+gb_corner_sum (const GbVec3 corners[3])
+{
+  return vec3_add (vec3_add (corners[0], corners[1]), corners[2]);
+}
+
+static inline void
+gb_solid_add (GbSolid *solid, const GbVec3 corners[3])
+{
+  GbVec3 normal = gb_normal (corners);
+  double volume = vec3_dot (corners[0], normal) * (1.0 / 6);
+
+  solid->volume += volume;
+  solid->moment = vec3_add (solid->moment, vec3_scale (gb_corner_sum (corners), volume * 0.25));
+  solid->area += vec3_length (normal) * 0.5;
+}
+
+/* The wet part alone. All of the triangle is as far from the apex: the tip has its share of the volume too. */
+static inline void
+gb_solid_add_wet (GbSolid *solid, const GbVec3 corners[3], const GbTip *tip)
+{
+  GbVec3 normal = gb_normal (corners), tip_sum = gb_corner_sum (tip->corners);
+  double volume = vec3_dot (corners[0], normal) * (1.0 / 6), area = vec3_length (normal) * 0.5;
+  double of_all = tip->wet ? 0 : 1, of_tip = tip->wet ? tip->share : -tip->share;
+  GbVec3 sum = vec3_add (vec3_scale (gb_corner_sum (corners), of_all), vec3_scale (tip_sum, of_tip));
+
+  solid->volume += volume * (of_all + of_tip);
+  solid->moment = vec3_add (solid->moment, vec3_scale (sum, volume * 0.25));
+  solid->area += area * (of_all + of_tip);
 }
 
 /* The face that a plane cuts, from its edges alone, by Green's theorem: several loops and holes add up by their turning. u and v span the plane. */
@@ -62,46 +127,22 @@ gb_face_add (GbFace *face, GbVec3 from, GbVec3 to)
 {
   double x1 = vec3_dot (from, face->u), y1 = vec3_dot (from, face->v);
   double x2 = vec3_dot (to, face->u), y2 = vec3_dot (to, face->v);
-  double turn = x1 * y2 - x2 * y1;
+  double turn = x1 * y2 - x2 * y1, sixth = turn * (1.0 / 6), twelfth = turn * (1.0 / 12);
 
-  face->area += turn / 2;
-  face->x += turn * (x1 + x2) / 6;
-  face->y += turn * (y1 + y2) / 6;
-  face->xx += turn * (x1 * x1 + x1 * x2 + x2 * x2) / 12;
-  face->yy += turn * (y1 * y1 + y1 * y2 + y2 * y2) / 12;
-  face->xy += turn * (x1 * y2 + 2 * x1 * y1 + 2 * x2 * y2 + x2 * y1) / 24;
+  face->area += turn * 0.5;
+  face->x += sixth * (x1 + x2);
+  face->y += sixth * (y1 + y2);
+  face->xx += twelfth * (x1 * x1 + x1 * x2 + x2 * x2);
+  face->yy += twelfth * (y1 * y1 + y1 * y2 + y2 * y2);
+  face->xy += twelfth * (x1 * y1 + x2 * y2 + 0.5 * (x1 * y2 + x2 * y1));
   face->girth += vec3_length (vec3_sub (to, from));
 }
 
-/* Where an edge meets the plane. Always reckoned from its wet end to its dry end: so two triangles that share the edge find the same point to the
- * last bit, and the edges of the cut close. */
-static inline GbVec3
-gb_crossing (GbVec3 wet, double h_wet, GbVec3 dry, double h_dry)
+/* The edge along which a triangle was cut. */
+static inline void
+gb_face_add_cut (GbFace *face, const GbTip *tip)
 {
-  double t = h_wet / (h_wet - h_dry);
-
-  return h_dry == 0 ? dry : vec3_add (wet, vec3_scale (vec3_sub (dry, wet), t));
-}
-
-/* Cuts a triangle that is partly wet; a height over the plane below 0 is wet. Returns how many corners the wet polygon has: 3 or 4; the cut runs
- * from edge[0] to edge[1] with the cut face to its left, seen from where the plane's normal points. */
-static inline guint
-gb_clip (const GbVec3 corners[3], const double heights[3], GbVec3 wet[4], GbVec3 edge[2])
-{
-  guint n = 0;
-
-  for (guint i = 0; i < 3; i++)
-    {
-      guint j = (i + 1) % 3;
-
-      if (heights[i] < 0)
-        wet[n++] = corners[i];
-      if (heights[i] < 0 && heights[j] >= 0)
-        wet[n++] = edge[1] = gb_crossing (corners[i], heights[i], corners[j], heights[j]);
-      else if (heights[i] >= 0 && heights[j] < 0)
-        wet[n++] = edge[0] = gb_crossing (corners[j], heights[j], corners[i], heights[i]);
-    }
-  return n;
+  gb_face_add (face, tip->corners[tip->wet ? 2 : 1], tip->corners[tip->wet ? 1 : 2]);
 }
 
 G_END_DECLS

@@ -57,20 +57,8 @@ typedef struct
 {
   GbVec3 origin;
   GbSolid solid;
-  GbVec3 area_moment;
   GbFace face;
 } Sums;
-
-static void
-add_triangle (Sums *sums, GbVec3 p, GbVec3 q, GbVec3 r)
-{
-  GbVec3 a = vec3_sub (p, sums->origin);
-  GbVec3 b = vec3_sub (q, sums->origin);
-  GbVec3 c = vec3_sub (r, sums->origin);
-  double area = gb_solid_add (&sums->solid, a, b, c);
-
-  sums->area_moment = vec3_add (sums->area_moment, vec3_scale (vec3_add (vec3_add (a, b), c), area / 3));
-}
 
 /* The height of @p over the plane; below 0 is wet. */
 static inline double
@@ -79,15 +67,23 @@ height (GbVec3 p, GbVec3 n, double d)
   return vec3_dot (n, p) - d;
 }
 
+/* The corners of a triangle, from @origin. */
+static void
+triangle_at (const GbMesh *mesh, guint t, GbVec3 origin, GbVec3 corners[3])
+{
+  for (guint i = 0; i < 3; i++)
+    corners[i] = vec3_sub (mesh->points[mesh->triangles[t][i]], origin);
+}
+
+/* Returns how many of the corners are wet. */
 static guint
-triangle_at (const GbMesh *mesh, guint t, GbVec3 n, double d, GbVec3 corners[3], double heights[3])
+heights_at (const GbMesh *mesh, guint t, GbVec3 n, double d, double heights[3])
 {
   guint n_wet = 0;
 
   for (guint i = 0; i < 3; i++)
     {
-      corners[i] = mesh->points[mesh->triangles[t][i]];
-      heights[i] = height (corners[i], n, d);
+      heights[i] = height (mesh->points[mesh->triangles[t][i]], n, d);
       n_wet += heights[i] < 0;
     }
   return n_wet;
@@ -98,18 +94,22 @@ add_wet_triangles (Sums *sums, const GbMesh *mesh, GbVec3 n, double d)
 {
   for (guint t = 0; t < mesh->n_triangles; t++)
     {
-      GbVec3 corners[3], wet[4], edge[2];
+      GbVec3 corners[3];
       double heights[3];
-      guint n_wet = triangle_at (mesh, t, n, d, corners, heights);
+      guint n_wet = heights_at (mesh, t, n, d, heights);
 
-      if (n_wet == 3)
-        add_triangle (sums, corners[0], corners[1], corners[2]);
-      if (n_wet == 0 || n_wet == 3)
+      if (n_wet == 0)
         continue;
-      n_wet = gb_clip (corners, heights, wet, edge);
-      for (guint i = 2; i < n_wet; i++)
-        add_triangle (sums, wet[0], wet[i - 1], wet[i]);
-      gb_face_add (&sums->face, vec3_sub (edge[0], sums->origin), vec3_sub (edge[1], sums->origin));
+      triangle_at (mesh, t, sums->origin, corners);
+      if (n_wet == 3)
+        gb_solid_add (&sums->solid, corners);
+      else
+        {
+          GbTip tip = gb_tip (corners, heights, n_wet);
+
+          gb_solid_add_wet (&sums->solid, corners, &tip);
+          gb_face_add_cut (&sums->face, &tip);
+        }
     }
 }
 
@@ -128,7 +128,6 @@ cut_from_sums (const Sums *sums)
     .volume = solid->volume,
     .centre = centre_of (sums->origin, solid->moment, solid->volume),
     .area = solid->area,
-    .area_centre = centre_of (sums->origin, sums->area_moment, solid->area),
     .plane_x = NAN,
     .plane_y = NAN,
     .girth = face->girth,
@@ -155,9 +154,10 @@ gb_mesh_whole (const GbMesh *mesh)
 
   for (guint t = 0; t < mesh->n_triangles; t++)
     {
-      const guint *corners = mesh->triangles[t];
+      GbVec3 corners[3];
 
-      add_triangle (&sums, mesh->points[corners[0]], mesh->points[corners[1]], mesh->points[corners[2]]);
+      triangle_at (mesh, t, sums.origin, corners);
+      gb_solid_add (&sums.solid, corners);
     }
   return cut_from_sums (&sums);
 }
@@ -188,13 +188,12 @@ gb_mesh_cut (const GbMesh *mesh, GbVec3 n, double d)
   return cut_from_sums (&sums);
 }
 
-/* Adds @sign times the integrals over one triangle: exact for the quadratic ones. Places are from @origin. */
+/* Adds @sign times the integrals over one triangle: exact for the quadratic ones. */
 static void
-add_surface (GbSurface *surface, GbVec3 origin, GbVec3 p, GbVec3 q, GbVec3 r, double sign)
+add_surface (GbSurface *surface, const GbVec3 corners[3], double sign)
 {
-  GbVec3 a = vec3_sub (p, origin), b = vec3_sub (q, origin), c = vec3_sub (r, origin);
-  GbVec3 s = vec3_add (vec3_add (a, b), c);
-  double area = sign * vec3_length (vec3_cross (vec3_sub (b, a), vec3_sub (c, a))) / 2;
+  GbVec3 a = corners[0], b = corners[1], c = corners[2], s = gb_corner_sum (corners);
+  double area = sign * vec3_length (gb_normal (corners)) / 2;
   double w = area / 12;
 
   surface->area += area;
@@ -207,24 +206,25 @@ add_surface (GbSurface *surface, GbVec3 origin, GbVec3 p, GbVec3 q, GbVec3 r, do
   surface->zx += w * (a.z * a.x + b.z * b.x + c.z * c.x + s.z * s.x);
 }
 
+/* Places are from the mesh's first point. */
 static void
 add_surface_below (GbSurface *surface, const GbMesh *mesh, double z, double sign)
 {
-  const GbVec3 up = { 0, 0, 1 };
-
   for (guint t = 0; t < mesh->n_triangles - mesh->n_lid; t++)
     {
-      GbVec3 corners[3], wet[4], edge[2];
+      GbVec3 corners[3];
       double heights[3];
-      guint n = triangle_at (mesh, t, up, z, corners, heights);
+      guint n_wet = heights_at (mesh, t, (GbVec3){ 0, 0, 1 }, z, heights);
 
-      if (n == 3)
-        add_surface (surface, mesh->points[0], corners[0], corners[1], corners[2], sign);
-      if (n == 0 || n == 3)
-        continue;
-      n = gb_clip (corners, heights, wet, edge);
-      for (guint i = 2; i < n; i++)
-        add_surface (surface, mesh->points[0], wet[0], wet[i - 1], wet[i], sign);
+      triangle_at (mesh, t, mesh->points[0], corners);
+      if (n_wet == 1 || n_wet == 2)
+        {
+          GbTip tip = gb_tip (corners, heights, n_wet);
+
+          add_surface (surface, tip.corners, tip.wet ? sign : -sign);
+        }
+      if (n_wet > 1)
+        add_surface (surface, corners, sign);
     }
 }
 

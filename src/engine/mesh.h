@@ -34,7 +34,6 @@ typedef struct
   double volume;
   GbVec3 centre; /* of the volume; NAN where there is none */
   double area;   /* of the surface, without the plane */
-  GbVec3 area_centre;
   double waterplane; /* area of the cut */
   double plane_x, plane_y; /* its centroid, in the mesh's axes */
   double plane_ixx, plane_iyy, plane_ixy; /* second moments of the cut about its centroid: of y2, x2, xy; m4 */
