@@ -99,8 +99,8 @@ say_readings (GString *trouble, const Readings *readings)
 static void
 find_gm (GbInclined *inclined, GString *trouble, const Readings *readings)
 {
-  const double *moments = (const double *)(const void *)readings->moments->data;
-  const double *tangents = (const double *)(const void *)readings->tangents->data;
+  const double *moments = (const double *) (const void *) readings->moments->data;
+  const double *tangents = (const double *) (const void *) readings->tangents->data;
 
   if (readings->moments->len == 0)
     return;
@@ -123,7 +123,7 @@ find_gm (GbInclined *inclined, GString *trouble, const Readings *readings)
 static void
 say_mass_apart (GString *trouble, const GbBoat *boat, double mass, double total)
 {
-  GbUnits units = (GbUnits)gb_boat_build (boat)->units;
+  GbUnits units = (GbUnits) gb_boat_build (boat)->units;
   g_autofree char *test = NULL, *condition = NULL, *words = NULL;
 
   if (!(fabs (mass - total) > MASS_APART * total))

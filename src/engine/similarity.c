@@ -162,7 +162,7 @@ say_model (GString *trouble, const GbTubbed *tubbed, guint n_no_mass)
 static void
 explanation_free (gpointer explanation)
 {
-  g_free (((GbExplanation *)explanation)->words);
+  g_free (((GbExplanation *) explanation)->words);
   g_free (explanation);
 }
 
@@ -219,7 +219,7 @@ compare (GbTubbed *tubbed,
       return;
     }
   find_computed (tubbed, afloat);
-  sentence = gb_tubbed_explain (tubbed, (GbUnits)gb_boat_build (boat)->units, case_, afloat);
+  sentence = gb_tubbed_explain (tubbed, (GbUnits) gb_boat_build (boat)->units, case_, afloat);
   if (sentence != NULL)
     gb_sentences_add (trouble, sentence);
 }

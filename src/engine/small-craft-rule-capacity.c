@@ -38,7 +38,7 @@ gb_rule_persons (double persons_capacity)
 {
   if (!(persons_capacity > 0))
     return 0;
-  return (guint)fmin (floor ((32 + persons_capacity) / 141 + 0.5), G_MAXUINT);
+  return (guint) fmin (floor ((32 + persons_capacity) / 141 + 0.5), G_MAXUINT);
 }
 
 /* 183.53, up to a factor of 52. A flat bottom with hard chines goes one step down; below the first there is

@@ -93,7 +93,7 @@ static const FactorRow *
 row_of (const GbMaterial *material)
 {
   g_auto (GStrv) words = g_str_tokenize_and_fold (material->name != NULL ? material->name : "", NULL, NULL);
-  const char *const *folded = (const char *const *)words;
+  const char *const *folded = (const char *const *) words;
   guint family = 1u << CLAMP (material->family, 0, GB_FAMILY_OTHER);
 
   if ((plywood.families & family) != 0 && is_named (&plywood, folded))

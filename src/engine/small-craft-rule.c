@@ -307,7 +307,7 @@ find_foam (GbRule *rule, const Motors *motors, double persons)
 static void
 line_clear (gpointer line)
 {
-  g_free (((GbRuleLine *)line)->material);
+  g_free (((GbRuleLine *) line)->material);
 }
 
 static GbRule *
