@@ -145,7 +145,7 @@ static const GbCommand commands[] = {
   { "unpack", N_ ("FILE.garboard [TEXT.json]"), N_ ("Writes the text form of a build."), run_unpack,
     "replace", 1, 2 },
   { "report", N_ ("KIND FILE.garboard"), N_ ("Writes a report or a chart."), gb_command_report,
-    "format output", 2, 2 },
+    "format output condition load", 2, 2 },
   { "check", N_ ("FILE.garboard"), N_ ("Is the file sound, and is the boat within its limits?"), run_check,
     "", 1, 1 },
 };
@@ -166,6 +166,8 @@ print_help (void)
   g_print ("  --format=F    %s\n",
            _ ("report: text, csv, json, xlsx or pdf; a chart: text, svg, png or pdf"));
   g_print ("  --output=OUT  %s\n", _ ("report: the file to write; without it, standard output"));
+  g_print ("  --condition=C %s\n", _ ("charts of floating: the condition, by its name; without it, the first"));
+  g_print ("  --load=L      %s\n", _ ("crew: the load that moves, by its name; without it, the first person"));
   g_print ("  --replace     %s\n", _ ("pack and unpack: put the new file in the place of one that is there"));
   g_print ("\n%s\n", _ ("The manual page garboard(1) says the rest."));
 }

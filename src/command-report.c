@@ -8,25 +8,10 @@
 #include "reports/report.h"
 
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
-#include <math.h>
 #include <string.h>
 #include <unistd.h>
 
-/* A chart's size, in points. */
-#define CHART_WIDTH 800
-#define CHART_HEIGHT 520
-
 static const char *const chart_formats[] = { "text", "svg", "png", "pdf", NULL };
-
-static int
-chart_by_name (const char *name)
-{
-  for (guint i = 0; i < GB_N_CHARTS; i++)
-    if (strcmp (gb_chart_kind_name (i), name) == 0)
-      return (int) i;
-  return -1;
-}
 
 char *
 gb_command_report_kinds (void)
@@ -64,58 +49,44 @@ would_spoil_terminal (const char *format, const char *output)
   return output == NULL && g_strv_contains (binary, format) && isatty (STDOUT_FILENO) != 0;
 }
 
-static GBytes *
-chart_text (GbChart *chart)
-{
-  char *text = g_strconcat (gb_chart_title (chart), "\n", gb_chart_subtitle (chart), "\n\n",
-                            gb_chart_description (chart), "\n", NULL);
-
-  return g_bytes_new_take (text, strlen (text));
-}
-
-/* The chart's file, which is made in the temporary folder and taken from there. */
-static GBytes *
-chart_file (GbChart *chart, const char *format, GError **error)
-{
-  g_autofree char *path = NULL;
-  g_autofree char *contents = NULL;
-  gboolean made;
-  gsize length;
-  int fd = g_file_open_tmp ("garboard-chart-XXXXXX", &path, error);
-
-  if (fd < 0)
-    return NULL;
-  close (fd);
-  made = gb_chart_export (chart, path, format, CHART_WIDTH, CHART_HEIGHT, GB_CHART_LIGHT, error)
-         && g_file_get_contents (path, &contents, &length, error);
-  g_unlink (path);
-  return made ? g_bytes_new_take (g_steal_pointer (&contents), length) : NULL;
-}
-
-static GBytes *
-make_chart (GbProject *project, GbChartKind kind, const char *format, GError **error)
+static GbExit
+make_report (GbProject *project, GbReportKind kind, const char *format, GBytes **bytes)
 {
   const GbBoat *boat = gb_project_get_boat (project);
-  g_autoptr (GbHistory) history = kind == GB_CHART_HISTORY ? gb_history_find (boat, NULL, NULL) : NULL;
-  const GbChartSource source = { .boat = boat,
-                                 .findings = gb_project_get_findings (project),
-                                 .history = history,
-                                 .moved_to = { NAN, NAN, NAN } };
-  g_autoptr (GbChart) chart = gb_chart_new (kind, &source);
+  const GbFindings *findings = gb_project_get_findings (project);
+  g_autoptr (GPtrArray) studies = gb_report_takes_studies (kind) ? gb_studies_find (boat, findings, NULL, NULL) : NULL;
+  g_autoptr (GError) error = NULL;
 
-  return strcmp (format, "text") == 0 ? chart_text (chart) : chart_file (chart, format, error);
+  *bytes = gb_report_make (kind, (GbReportFormat) gb_report_format_by_name (format), boat, findings, studies, gb_today (), &error);
+  return *bytes != NULL ? GB_EXIT_DONE : gb_command_complain (GB_EXIT_FAULT, "%s", error->message);
+}
+
+/* --condition and --load belong to some charts. */
+static gboolean
+has_idle_option (const char *kind, int chart, GHashTable *options)
+{
+  static const char *const names[] = { "condition", "load" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    if (g_hash_table_contains (options, names[i]) && !gb_command_chart_takes (chart, names[i]))
+      {
+        gb_command_complain (GB_EXIT_USAGE, _ ("“%s” has no use for the option --%s; see garboard --help."), kind, names[i]);
+        return TRUE;
+      }
+  return FALSE;
 }
 
 GbExit
 gb_command_report (GStrv words, GHashTable *options)
 {
   int report = gb_report_kind_by_name (words[0]);
-  int chart = chart_by_name (words[0]);
+  int chart = gb_command_chart_by_name (words[0]);
   g_autofree char *format = wanted_format (options, chart >= 0);
   const char *output = g_hash_table_lookup (options, "output");
   g_autoptr (GbProject) project = NULL;
   g_autoptr (GBytes) bytes = NULL;
   g_autoptr (GError) error = NULL;
+  GbExit status;
 
   if (report < 0 && chart < 0)
     {
@@ -131,14 +102,15 @@ gb_command_report (GStrv words, GHashTable *options)
     return gb_command_complain (
       GB_EXIT_USAGE, _ ("A file of the format “%s” is not for a terminal; say --output=FILE."), format);
 
+  if (has_idle_option (words[0], chart, options))
+    return GB_EXIT_USAGE;
+
   project = gb_project_open (words[1], TRUE, &error);
-  if (project != NULL && report >= 0)
-    bytes = gb_report_make ((GbReportKind) report, (GbReportFormat) gb_report_format_by_name (format),
-                            gb_project_get_boat (project), gb_project_get_findings (project), gb_today (),
-                            &error);
-  else if (project != NULL)
-    bytes = make_chart (project, (GbChartKind) chart, format, &error);
-  if (bytes == NULL)
+  if (project == NULL)
     return gb_command_complain (GB_EXIT_FAULT, "%s", error->message);
-  return gb_command_write (output, bytes) ? GB_EXIT_DONE : GB_EXIT_FAULT;
+  status = report >= 0 ? make_report (project, (GbReportKind) report, format, &bytes)
+                       : gb_command_chart (project, chart, format, options, &bytes);
+  if (status == GB_EXIT_DONE && !gb_command_write (output, bytes))
+    status = GB_EXIT_FAULT;
+  return status;
 }

@@ -52,12 +52,15 @@ make_report (GTask *task, gpointer source, gpointer data, GCancellable *cancella
 {
   const ReportWork *work = data;
   g_autoptr (GbFindings) findings = gb_findings_new ();
+  g_autoptr (GPtrArray) studies = NULL;
   g_autoptr (GBytes) bytes = NULL;
   g_autoptr (GError) error = NULL;
   g_autofree char *path = g_file_get_parse_name (work->file);
 
   gb_findings_find (findings, work->boat, GB_TOUCHED_ALL, work->today);
-  bytes = gb_report_make (work->choice.kind, work->choice.format, work->boat, findings, work->today, &error);
+  if (gb_report_takes_studies (work->choice.kind))
+    studies = gb_studies_find (work->boat, findings, NULL, NULL);
+  bytes = gb_report_make (work->choice.kind, work->choice.format, work->boat, findings, studies, work->today, &error);
   if (bytes != NULL
       && g_file_replace_contents (work->file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), NULL, FALSE, G_FILE_CREATE_NONE,
                                   NULL, NULL, &error))
@@ -143,13 +146,16 @@ gb_window_print_report (GbWindow *self, GbReportKind kind, GtkPrintOperationActi
 {
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
   g_autoptr (GtkPageSetup) setup = NULL;
+  g_autoptr (GPtrArray) studies = NULL;
   g_autoptr (GError) error = NULL;
   GbReportPages *pages;
 
   g_return_if_fail (GB_IS_WINDOW (self));
   if (self->project == NULL)
     return;
-  pages = gb_report_pages_new (kind, gb_project_get_boat (self->project), gb_project_get_findings (self->project), gb_today ());
+  if (gb_report_takes_studies (kind))
+    studies = gb_studies_find (gb_project_get_boat (self->project), gb_project_get_findings (self->project), NULL, NULL);
+  pages = gb_report_pages_new (kind, gb_project_get_boat (self->project), gb_project_get_findings (self->project), studies, gb_today ());
   setup = setup_page (pages);
   gtk_print_operation_set_default_page_setup (operation, setup);
   gtk_print_operation_set_n_pages (operation, (int) gb_report_pages_n (pages));

@@ -9,6 +9,7 @@ G_BEGIN_DECLS
 /* The documents of the reports, one for each kind. */
 GbDocument *gb_parts_document (const GbBoat *boat, const GbFindings *findings, gint64 today);
 GbDocument *gb_weights_document (const GbBoat *boat, const GbFindings *findings, gint64 today);
+GbDocument *gb_afloat_document (const GbBoat *boat, const GbFindings *findings, const GPtrArray *studies, gint64 today);
 GbDocument *gb_materials_document (const GbBoat *boat, const GbFindings *findings, gint64 today);
 GbDocument *gb_purchases_document (const GbBoat *boat, const GbFindings *findings, gint64 today);
 GbDocument *gb_money_document (const GbBoat *boat, const GbFindings *findings, gint64 today);

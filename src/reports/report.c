@@ -15,12 +15,14 @@ static const struct
 {
   const char *name, *label;
   GbDocument *(*make) (const GbBoat *boat, const GbFindings *findings, gint64 today);
+  GbDocument *(*make_with) (const GbBoat *boat, const GbFindings *findings, const GPtrArray *studies, gint64 today);
 } kinds[GB_N_REPORTS] = {
   [GB_REPORT_PARTS] = { "parts", N_ ("Parts list"), gb_parts_document },
   [GB_REPORT_WEIGHTS] = { "weights", N_ ("Weight statement"), gb_weights_document },
   [GB_REPORT_MATERIALS] = { "materials", N_ ("Materials"), gb_materials_document },
   [GB_REPORT_PURCHASES] = { "purchases", N_ ("Purchases"), gb_purchases_document },
   [GB_REPORT_MONEY] = { "money", N_ ("Money"), gb_money_document },
+  [GB_REPORT_AFLOAT] = { "afloat", N_ ("Afloat"), NULL, gb_afloat_document },
 };
 
 static const struct
@@ -87,11 +89,27 @@ gb_report_format_type (GbReportFormat format)
   return formats[format].type;
 }
 
+gboolean
+gb_report_takes_studies (GbReportKind kind)
+{
+  g_return_val_if_fail (kind < GB_N_REPORTS, FALSE);
+  return kinds[kind].make_with != NULL;
+}
+
+static GbDocument *
+make_document (GbReportKind kind, const GbBoat *boat, const GbFindings *findings, const GPtrArray *studies, gint64 today)
+{
+  if (kinds[kind].make_with != NULL)
+    return kinds[kind].make_with (boat, findings, studies, today);
+  return kinds[kind].make (boat, findings, today);
+}
+
 GBytes *
 gb_report_make (GbReportKind kind,
                 GbReportFormat format,
                 const GbBoat *boat,
                 const GbFindings *findings,
+                const GPtrArray *studies,
                 gint64 today,
                 GError **error)
 {
@@ -99,7 +117,7 @@ gb_report_make (GbReportKind kind,
 
   g_return_val_if_fail (kind < GB_N_REPORTS && format < GB_N_FORMATS, NULL);
 
-  document = kinds[kind].make (boat, findings, today);
+  document = make_document (kind, boat, findings, studies, today);
   switch (format)
     {
     case GB_FORMAT_CSV:
@@ -117,11 +135,15 @@ gb_report_make (GbReportKind kind,
 }
 
 GbReportPages *
-gb_report_pages_new (GbReportKind kind, const GbBoat *boat, const GbFindings *findings, gint64 today)
+gb_report_pages_new (GbReportKind kind,
+                     const GbBoat *boat,
+                     const GbFindings *findings,
+                     const GPtrArray *studies,
+                     gint64 today)
 {
   g_autoptr (GbDocument) document = NULL;
 
   g_return_val_if_fail (kind < GB_N_REPORTS, NULL);
-  document = kinds[kind].make (boat, findings, today);
+  document = make_document (kind, boat, findings, studies, today);
   return gb_write_pages (document);
 }

@@ -7,6 +7,7 @@
 #include "boat/boat.h"
 #include "engine/findings.h"
 #include "engine/history.h"
+#include "engine/study.h"
 
 G_BEGIN_DECLS
 
@@ -20,6 +21,7 @@ typedef enum
   GB_REPORT_MATERIALS,
   GB_REPORT_PURCHASES,
   GB_REPORT_MONEY,
+  GB_REPORT_AFLOAT, /* how she floats in every condition, what turns her over, and swamped */
   GB_N_REPORTS
 } GbReportKind;
 
@@ -45,18 +47,27 @@ int gb_report_format_by_name (const char *name);
 const char *gb_report_format_ending (GbReportFormat format);
 const char *gb_report_format_type (GbReportFormat format); /* MIME type */
 
-/* The report's bytes. @today is a Julian day, for the footer. */
+/* TRUE if it tells more where the studies (gb_studies_find()) are there; the others have no use for them. */
+gboolean gb_report_takes_studies (GbReportKind kind);
+
+/* The report's bytes. @studies (element-type GbStudy) may be NULL: nothing that is dear is told then. @today is a Julian day, for
+ * the footer. */
 GBytes *gb_report_make (GbReportKind kind,
                         GbReportFormat format,
                         const GbBoat *boat,
                         const GbFindings *findings,
+                        const GPtrArray *studies,
                         gint64 today,
                         GError **error);
 
 /* A report as pages to draw: what the PDF file holds, for a printer. */
 typedef struct _GbReportPages GbReportPages;
 
-GbReportPages *gb_report_pages_new (GbReportKind kind, const GbBoat *boat, const GbFindings *findings, gint64 today);
+GbReportPages *gb_report_pages_new (GbReportKind kind,
+                                    const GbBoat *boat,
+                                    const GbFindings *findings,
+                                    const GPtrArray *studies,
+                                    gint64 today);
 void gb_report_pages_free (GbReportPages *pages);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbReportPages, gb_report_pages_free)
 

@@ -343,7 +343,8 @@ test_printing (void)
       g_autofree char *path = path_in_home ("printed.pdf");
       g_autofree char *contents = NULL;
       g_autoptr (GbReportPages) pages = gb_report_pages_new (kind, gb_project_get_boat (gb_window_get_project (self.window)),
-                                                             gb_project_get_findings (gb_window_get_project (self.window)), 2460000);
+                                                             gb_project_get_findings (gb_window_get_project (self.window)), NULL,
+                                                             2460000);
       double width, height;
       gsize length;
 

@@ -16,7 +16,7 @@ make (const GbBoat *boat, GbReportKind kind, GbReportFormat format)
 {
   g_autoptr (GbFindings) findings = small_build_find (boat);
   g_autoptr (GError) error = NULL;
-  GBytes *bytes = gb_report_make (kind, format, boat, findings, SMALL_BUILD_TODAY, &error);
+  GBytes *bytes = gb_report_make (kind, format, boat, findings, NULL, SMALL_BUILD_TODAY, &error);
 
   g_assert_no_error (error);
   return bytes;
