@@ -101,7 +101,7 @@ three_lengths (double a, double b, double c, GbUnits units)
 static char *
 point_words (GbVec3 p, GbUnits units)
 {
-  g_autofree char *place = gb_place_words (p.x, p.y, units);
+  g_autofree char *place = gb_afloat_place_words (p.x, p.y, units);
   g_autofree char *z = gb_length_format (p.z, units);
 
   if (isnan (p.x))
@@ -113,7 +113,7 @@ static char *
 room_words (const GbAfloat *afloat, GbUnits units)
 {
   g_autofree char *mass = gb_quantity_format (afloat->room, GB_DIM_MASS, units);
-  g_autofree char *place = gb_place_words (afloat->room_at.x, afloat->room_at.y, units);
+  g_autofree char *place = gb_afloat_place_words (afloat->room_at.x, afloat->room_at.y, units);
 
   if (!(afloat->room > 0) || isnan (afloat->room_at.x))
     return g_steal_pointer (&mass);
@@ -139,11 +139,11 @@ show_floating (GbAfloatFacts *self, const GbAfloat *a, const GbBuild *build, con
   gb_fact_list_set (self->facts[FACT_STATE], state, passed);
   gb_fact_list_set (self->facts[FACT_TOTAL], gb_quantity_format_with_sd (a->total, a->total_sd, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->facts[FACT_DRAUGHTS], three_lengths (a->draught_fore, a->draught_mid, a->draught_aft, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_TRIM], gb_trim_words (a->trim), FALSE);
-  gb_fact_list_set (self->facts[FACT_HEEL], gb_heel_words (a->heel), FALSE);
+  gb_fact_list_set (self->facts[FACT_TRIM], gb_afloat_trim_words (a->trim), FALSE);
+  gb_fact_list_set (self->facts[FACT_HEEL], gb_afloat_heel_words (a->heel), FALSE);
   gb_fact_list_set (self->facts[FACT_FREEBOARD], gb_length_format (a->least.freeboard, units), a->least.freeboard < build->freeboard);
   gb_fact_list_set (self->facts[FACT_WHERE], gb_afloat_edge_words (a, edges, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_CHANCE], gb_chance_words (a->chance), a->chance > GB_TOO_LIKELY);
+  gb_fact_list_set (self->facts[FACT_CHANCE], gb_afloat_chance_words (a->chance), a->chance > GB_TOO_LIKELY);
   gb_fact_list_set (self->facts[FACT_ROOM], room_words (a, units), a->left < 0);
   gb_fact_list_set (self->facts[FACT_RESERVE], quantity (a->reserve, GB_DIM_VOLUME, units), FALSE);
 }
@@ -161,7 +161,7 @@ show_stiffness (GbAfloatFacts *self, const GbAfloat *a, GbUnits units)
   gb_fact_list_set (self->facts[FACT_PLANE], quantity (a->waterplane, GB_DIM_AREA, units), FALSE);
   gb_fact_list_set (self->facts[FACT_GRAVITY], point_words (a->gravity, units), FALSE);
   gb_fact_list_set (self->facts[FACT_BUOYANCY], point_words (a->buoyancy, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_FLOTATION], gb_place_words (a->flotation.x, a->flotation.y, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_FLOTATION], gb_afloat_place_words (a->flotation.x, a->flotation.y, units), FALSE);
   gb_fact_list_set (self->facts[FACT_HEIGHTS], three_lengths (a->kb, a->bm, a->kg, units), FALSE);
 }
 

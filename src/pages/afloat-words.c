@@ -68,7 +68,7 @@ gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits un
 }
 
 char *
-gb_place_words (double x, double y, GbUnits units)
+gb_afloat_place_words (double x, double y, GbUnits units)
 {
   g_autofree char *along = gb_length_format (x, units);
   g_autofree char *across = gb_length_format (y, units);
@@ -92,19 +92,19 @@ angle_words (double angle, const char *none, const char *positive, const char *n
 }
 
 char *
-gb_trim_words (double angle)
+gb_afloat_trim_words (double angle)
 {
   return angle_words (angle, _ ("level"), _ ("%s by the bow"), _ ("%s by the stern"));
 }
 
 char *
-gb_heel_words (double angle)
+gb_afloat_heel_words (double angle)
 {
   return angle_words (angle, _ ("upright"), _ ("%s to starboard"), _ ("%s to port"));
 }
 
 char *
-gb_chance_words (double chance)
+gb_afloat_chance_words (double chance)
 {
   if (isnan (chance))
     return g_strdup ("–");

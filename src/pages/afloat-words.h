@@ -12,12 +12,12 @@ char *gb_afloat_state_words (const GbAfloat *afloat, const GbBuild *build, gbool
 /* Where the least freeboard is: "Hull, x 1200 mm, to port". */
 char *gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits units);
 /* "x 1200 mm, y −40 mm"; a dash where it is not known. */
-char *gb_place_words (double x, double y, GbUnits units);
+char *gb_afloat_place_words (double x, double y, GbUnits units);
 /* "1.2° by the bow"; "3.0° to starboard"; "level", "upright". @angle in radians. */
-char *gb_trim_words (double angle);
-char *gb_heel_words (double angle);
+char *gb_afloat_trim_words (double angle);
+char *gb_afloat_heel_words (double angle);
 /* "3.2 %"; "under 0.1 %". */
-char *gb_chance_words (double chance);
+char *gb_afloat_chance_words (double chance);
 
 /* More than one in twenty is too much to go afloat with: the usual bound of a rare event. */
 #define GB_TOO_LIKELY 0.05

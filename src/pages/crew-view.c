@@ -107,7 +107,7 @@ show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
   int first = whole ? map->first_under : -1;
   const char *edge = first >= 0 && (guint) first < lines->len ? ((const GbEdgeLine *) lines->pdata[first])->name : "–";
 
-  gb_fact_list_set (self->facts[FACT_BEST], gb_place_words (whole ? map->best.x : NAN, whole ? map->best.y : NAN, build->units), FALSE);
+  gb_fact_list_set (self->facts[FACT_BEST], gb_afloat_place_words (whole ? map->best.x : NAN, whole ? map->best.y : NAN, build->units), FALSE);
   gb_fact_list_set (self->facts[FACT_BEST_FREE], gb_length_format (best_free, build->units), best_free < build->freeboard);
   gb_fact_list_set (self->facts[FACT_PORT], gb_length_format (whole ? map->furthest_port : NAN, build->units), FALSE);
   gb_fact_list_set (self->facts[FACT_STARBOARD], gb_length_format (whole ? fabs (map->furthest_starboard) : NAN, build->units), FALSE);

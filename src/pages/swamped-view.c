@@ -121,8 +121,8 @@ static const GbFactSpec rule_specs[N_RULE] = {
 static char *
 rest_words (const GbSwampedRest *rest)
 {
-  g_autofree char *trim = gb_trim_words (rest->trim);
-  g_autofree char *heel = gb_heel_words (rest->heel);
+  g_autofree char *trim = gb_afloat_trim_words (rest->trim);
+  g_autofree char *heel = gb_afloat_heel_words (rest->heel);
 
   if (rest->kind == GB_REST_SINKS)
     return g_strdup (_ ("she sinks"));
@@ -158,7 +158,7 @@ foam_words (double volume, double mass, GbUnits units)
 static char *
 foam_place_words (const GbSwamped *s, GbUnits units)
 {
-  g_autofree char *place = gb_place_words (s->foam_x, s->foam_y, units);
+  g_autofree char *place = gb_afloat_place_words (s->foam_x, s->foam_y, units);
   g_autofree char *lowest = gb_length_format (s->foam_lowest, units);
 
   if (!(s->foam_volume > 0) || isnan (s->foam_x))

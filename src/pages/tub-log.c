@@ -122,7 +122,7 @@ ballast_words (double ballast, GbUnits units)
 static char *
 centre_words (GbVec3 at, GbUnits units)
 {
-  g_autofree char *place = gb_place_words (at.x, at.y, units);
+  g_autofree char *place = gb_afloat_place_words (at.x, at.y, units);
   g_autofree char *z = gb_length_format (at.z, units);
 
   return isnan (at.z) || isnan (at.x) ? g_steal_pointer (&place) : g_strdup_printf (_ ("%s, z %s"), place, z);

@@ -411,6 +411,31 @@ support_drag (Support *self, GtkWidget *from, GtkWidget *to, double y_share)
   g_signal_handler_disconnect (source, id);
 }
 
+void
+support_press_and_move (Support *self, GtkWidget *widget, double from_x, double from_y, double to_x, double to_y)
+{
+  const guint n_steps = 5;
+
+  support_wait_for_draw (GTK_WIDGET (self->window));
+  move_pointer (self, widget, from_x, from_y);
+  run_xdotool ("mousedown", "1", NULL);
+  support_settle ();
+  for (guint i = 1; i <= n_steps; i++)
+    {
+      double share = (double) i / n_steps;
+
+      move_pointer (self, widget, from_x + share * (to_x - from_x), from_y + share * (to_y - from_y));
+      support_wait_for_draw (GTK_WIDGET (self->window));
+    }
+}
+
+void
+support_release (void)
+{
+  run_xdotool ("mouseup", "1", NULL);
+  support_settle ();
+}
+
 /* Pictures ----------------------------------------------------------------------------------------------- */
 
 static void

@@ -59,6 +59,9 @@ void support_type (Support *self, const char *text);
 /* In the coordinates of @widget; a share of 0.5 is its middle. */
 void support_click (Support *self, GtkWidget *widget, double x_share, double y_share, int n_clicks);
 void support_drag (Support *self, GtkWidget *from, GtkWidget *to, double y_share);
+/* A press at one point of @widget, and on to another in a few steps; the button stays down until support_release(). */
+void support_press_and_move (Support *self, GtkWidget *widget, double from_x, double from_y, double to_x, double to_y);
+void support_release (void);
 
 /* Leaves NAME-light.png and NAME-dark.png in the build folder. */
 void support_picture (Support *self, const char *name);

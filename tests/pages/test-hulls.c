@@ -75,10 +75,57 @@ test_hull_by_stations (void)
                                   2 * 1 * (0.4 - gb_project_get_build (support->project)->freeboard) * flotation->water_density, 1e-6);
 }
 
+/* A hatch in a hull: its corners by keys; the edge that must stay dry is there, and undo leads back to the row. */
+static void
+test_opening (void)
+{
+  g_autoptr (GbBoat) boat = gb_boat_new ();
+  GbHull *hull = (GbHull *) gb_record_new (GB_RECORD_HULL);
+  g_autoptr (Support) support = NULL;
+  g_autoptr (GError) error = NULL;
+  const GbEdgeSet *edges;
+  GtkStack *views;
+
+  hull->rec.id = 1;
+  hull->rec.position = 1;
+  hull->name = g_strdup ("Box");
+  hull->form = GB_HULL_BLOCK;
+  hull->length = 2;
+  hull->width = 1;
+  hull->height = 0.4;
+  gb_boat_take (boat, &hull->rec);
+  gb_boat_settle (boat);
+  support = support_new_for (boat);
+  support_show (support, g_object_new (GB_TYPE_HULLS_PAGE, NULL), 1100, 700);
+  views = GTK_STACK (gtk_widget_get_template_child (support->page, GB_TYPE_HULLS_PAGE, "views"));
+  gtk_stack_set_visible_child_name (views, "openings");
+  support_settle ();
+
+  enter (support, GB_RECORD_OPENING, "Slot");
+  gb_grid_start_blank (support_grid (support->page, GB_RECORD_CORNER));
+  support_until (support_is_editing (support));
+  support_type (support, "500");
+  support_keys (support, "Return");
+  support_until (count (support, GB_RECORD_CORNER) == 1);
+  /* On to the height, past the breadth, which is nothing to begin with. */
+  gb_grid_go_to (support_grid (support->page, GB_RECORD_CORNER), GB_RECORD_CORNER, 1, "z", TRUE);
+  support_type (support, "200");
+  support_keys (support, "Return");
+  edges = &gb_project_get_findings (support->project)->edges;
+  support_until (edges->lines->len == 2);
+  g_assert_cmpstr (((const GbEdgeLine *) edges->lines->pdata[1])->name, ==, "Box, Slot");
+
+  gtk_stack_set_visible_child_name (views, "hulls");
+  gb_project_undo (support->project, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (gtk_stack_get_visible_child_name (views), ==, "openings");
+}
+
 int
 main (int argc, char **argv)
 {
   support_init (&argc, &argv);
   g_test_add_func ("/hulls/hull-by-stations", test_hull_by_stations);
+  g_test_add_func ("/hulls/opening", test_opening);
   return g_test_run ();
 }

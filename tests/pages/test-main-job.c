@@ -111,7 +111,7 @@ make_it_a_box (WindowSupport *self)
 static void
 add_load (WindowSupport *self)
 {
-  GtkWidget *page = window_support_page (self, "hulls", "loads");
+  GtkWidget *page = window_support_page (self, "afloat", NULL);
 
   click_button (self, page, "_Add a Load");
   support_type (&self->input, "Helm");
