@@ -5,6 +5,7 @@
 #include "boat-centres.h"
 #include "boat/deviation.h"
 #include "boat/quantity.h"
+#include "floating-words.h"
 #include "level-lines.h"
 
 #include <glib/gi18n-lib.h>
@@ -320,17 +321,8 @@ gb_floating_take (GbFloating *floating, const GbAfloat *afloat)
   gb_key_add (floating->key, NULL, _ ("GM, across"), length_words (afloat->gm, units));
 }
 
-/* In thirds along the hulls; on the centreline within a twentieth of the breadth. */
 const char *
 gb_floating_where (const GbFloating *floating, GbVec3 p)
 {
-  static const char *const words[3][3] = {
-    { N_ ("aft, to starboard"), N_ ("aft"), N_ ("aft, to port") },
-    { N_ ("amidships, to starboard"), N_ ("amidships"), N_ ("amidships, to port") },
-    { N_ ("forward, to starboard"), N_ ("forward"), N_ ("forward, to port") },
-  };
-  double along = (p.x - floating->lo.x) / (floating->hi.x - floating->lo.x) * 3;
-  double across = p.y / (floating->hi.y - floating->lo.y);
-
-  return _ (words[!(along >= 1) ? 0 : along < 2 ? 1 : 2][across < -0.05 ? 0 : across > 0.05 ? 2 : 1]);
+  return gb_where_along (floating->lo, floating->hi, p);
 }

@@ -14,6 +14,19 @@
 #define LEVEL 0.0005                /* m, between the ends */
 #define UPRIGHT (0.25 * G_PI / 180) /* of heel */
 
+const char *
+gb_where_along (GbVec3 lo, GbVec3 hi, GbVec3 p)
+{
+  static const char *const words[3][3] = {
+    { N_ ("aft, to starboard"), N_ ("aft"), N_ ("aft, to port") },
+    { N_ ("amidships, to starboard"), N_ ("amidships"), N_ ("amidships, to port") },
+    { N_ ("forward, to starboard"), N_ ("forward"), N_ ("forward, to port") },
+  };
+  double along = (p.x - lo.x) / (hi.x - lo.x) * 3, across = p.y / (hi.y - lo.y);
+
+  return _ (words[!(along >= 1) ? 0 : along < 2 ? 1 : 2][across < -0.05 ? 0 : across > 0.05 ? 2 : 1]);
+}
+
 void
 gb_say_title (GString *title, const char *sentence)
 {
