@@ -3,33 +3,49 @@
 
 /* The potential energy and its slopes.
  *
- * The water's share is the integral of the depth d - n . p over all that is under water, so its slopes are integrals of
- * (1, -p) over the volume and of (1, -p)(1, -p)T over the waterplane; that the waterplane moves too does not
- * count, since the depth is nothing there. A tank is the same the other way round: its liquid lies as low as it can, so
- * how it lies does not count for the first slope, and the second is less by what it can still go down. */
+ * The water's share is the integral of the depth d - n . p over all that is under water, so its slopes are
+ * integrals of (1, -p) over the volume and of (1, -p)(1, -p)T over the waterplane; that the waterplane
+ * moves too does not count, since the depth is nothing there. A tank is the same the other way round: its
+ * liquid lies as low as it can, so how it lies does not count for the first slope, and the second is less
+ * by what it can still go down. */
 
 #include "floater-private.h"
 
-/* Squared sine between a pull's bearing and the way up, under which 'the bearing, projected level' has no meaning any more. */
-#define LEAST_SINE2 1e-12
+/* Squared sine between a pull's bearing and the way up, under which 'the bearing, projected level' begins
+ * to lose its meaning: from 10 degrees on, the pull fades as that goes to nothing. */
+#define LEAST_SINE2 0.0302
 
-/* With b the bearing, r = at - against, s = b . n and q = 1 - s2, the level bearing is h = (b - s n)/sqrt q, so
- * -h . r = -(b . r - s n . r)/sqrt q. Its slopes are those of the product of (s n . r - b . r) and 1/sqrt q. */
+/* 1/sqrt q with its slopes; from where it fades on, the three terms of its series about that. */
+typedef struct
+{
+  double value, slope, bend;
+} Fading;
+
+static Fading
+inverse_root (double q)
+{
+  double from = fmax (q, LEAST_SINE2), t = q / from - 1, root = 1 / sqrt (from);
+
+  return (Fading){ root * (1 - t / 2 + 3 * t * t / 8), root / from * (3 * t / 4 - 0.5), root / (from * from) * 0.75 };
+}
+
+/* With b the bearing, r = at - against, s = b . n and q = 1 - s2, the level bearing is h = (b - s n)/sqrt
+ * q, so -h . r is the product of a = s n . r - b . r and 1/sqrt q. */
 static void
 add_pull (GbFloatPoint *point, const GbPull *pull)
 {
   GbVec3 b = pull->bearing, n = point->at.up, r = vec3_sub (pull->at, pull->against);
-  double s = vec3_dot (b, n), v = vec3_dot (n, r), q = fmax (1 - s * s, LEAST_SINE2);
-  double a = s * v - vec3_dot (b, r), f = pull->mass / sqrt (q);
+  double s = vec3_dot (b, n), v = vec3_dot (n, r), a = s * v - vec3_dot (b, r), f = pull->mass;
   GbVec3 da = vec3_add (vec3_scale (b, v), vec3_scale (r, s));
-  /* Slopes of 1/sqrt q along b, over itself. */
-  double df = q > LEAST_SINE2 ? s / q : 0, ddf = q > LEAST_SINE2 ? 1 / q + 3 * s * s / (q * q) : 0;
+  Fading root = inverse_root (1 - s * s);
+  /* Its slopes along b. */
+  double slope = -2 * s * root.slope, bend = -2 * root.slope + 4 * s * s * root.bend;
 
-  point->energy += f * a;
-  point->turn = vec3_add (point->turn, vec3_scale (vec3_add (da, vec3_scale (b, a * df)), f));
-  gb_tensor_add_pair (&point->bend, b, r, f);
-  gb_tensor_add_pair (&point->bend, da, b, f * df);
-  gb_tensor_add_pair (&point->bend, b, b, f * a * ddf / 2);
+  point->energy += f * a * root.value;
+  point->turn = vec3_add (point->turn, vec3_add (vec3_scale (da, f * root.value), vec3_scale (b, f * a * slope)));
+  gb_tensor_add_pair (&point->bend, b, r, f * root.value);
+  gb_tensor_add_pair (&point->bend, da, b, f * slope);
+  gb_tensor_add_pair (&point->bend, b, b, f * a * bend / 2);
 }
 
 /* Heel is the angle of (z, y), whose slopes are (z, -y)/(y2 + z2) in y and z. */
@@ -38,7 +54,7 @@ add_heeling (GbFloatPoint *point, double moment)
 {
   double y = point->at.up.y, z = point->at.up.z, s = y * y + z * z;
 
-  if (moment == 0 || !(s > LEAST_SINE2))
+  if (moment == 0 || !(s > 0))
     return;
   point->energy -= moment * point->heel;
   point->turn.y -= moment * z / s;

@@ -44,8 +44,8 @@ void gb_tank_settle (const GbTank *tank, GbVec3 up, GbLiquid *liquid);
 /* Adds what is under water of one ball. */
 void gb_ball_immerse (const GbBall *ball, GbVec3 up, double height, GbImmersion *sum);
 
-/* The energy at one attitude, with its first and second slopes in the height d of the water and in 'up' n, whose three numbers are taken
- * as free of its unit length; gb_float_frame() puts that right. */
+/* The energy at one attitude, with its first and second slopes in the height d of the water and in 'up' n,
+ * whose three numbers are taken as free of its unit length; gb_float_frame() puts that right. */
 typedef struct
 {
   GbAttitude at;
@@ -61,8 +61,8 @@ typedef struct
 } GbFloatPoint;
 void gb_float_point_find (GbFloatPoint *point, const GbFloater *floater, GbAttitude at, double heel_before);
 
-/* The same along the sphere that n lies on, the water turning about a pivot in it: the centre of the waterplane, so that turning and sinking do not
- * disturb each other. */
+/* The same along the sphere that n lies on, the water turning about a pivot in it: the centre of the
+ * waterplane, so that turning and sinking do not disturb each other. */
 typedef struct
 {
   GbVec3 pivot;
@@ -81,8 +81,9 @@ typedef struct
 } GbFloatModes;
 void gb_float_modes (const GbFloatFrame *frame, guint n_turns, GbFloatModes *modes);
 
-/* The turn that lowers the second-order model most, no further than @radius. Slopes of @noise or less are taken as none: balanced on
- * an edge, she stays there until all else is at rest. @n_turns: 0, 1 (trim alone) or 2. */
+/* The turn that lowers the second-order model most, no further than @radius. Slopes of @noise or less are
+ * taken as none: balanced on an edge, she stays there until all else is at rest. @n_turns: 0, 1 (trim
+ * alone) or 2. */
 void gb_float_turn (const GbFloatFrame *frame, guint n_turns, double radius, double noise, double turn[2]);
 
 /* Where @at goes when it is turned by @turn about the frame's pivot and sinks by @sink. */
@@ -90,7 +91,8 @@ GbAttitude gb_float_turned (GbAttitude at, const GbFloatFrame *frame, const doub
 
 /* The least and greatest height along @up of all that carries. */
 void gb_floater_extent (const GbFloater *floater, GbVec3 up, double *least, double *greatest);
-/* All that it could carry, kg; and the size by which moments are judged: that of its volume and how far its weight and its bodies lie apart. */
+/* All that it could carry, kg; and the size by which moments are judged: that of its volume and how far its
+ * weight and its bodies lie apart. */
 double gb_floater_most (const GbFloater *floater, double *size);
 
 G_END_DECLS

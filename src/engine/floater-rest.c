@@ -3,23 +3,25 @@
 
 /* Down to rest.
  *
- * Newton's method within a radius that can be trusted: each step goes to the least of the second-order model, but
- * turns no further than the radius; it is taken only if the energy falls, and the radius grows or shrinks by how well the model told by how
- * much. As the water turns about the centre of the waterplane, the model knows no coupling of sinking and turning.
+ * Newton's method within a radius that can be trusted: each step goes to the least of the second-order
+ * model, but turns no further than the radius; it is taken only if the energy falls, and the radius grows
+ * or shrinks by how well the model told by how much. As the water turns about the centre of the waterplane,
+ * the model knows no coupling of sinking and turning.
  *
- * The model is of no use where nothing of her or all of her is under water, and not much where the water is far from the height that
- * carries her: there she first finds that height, which is a search in one direction, the volume never growing less.
+ * The model is of no use where nothing of her or all of her is under water, and not much where the water is
+ * far from the height that carries her: there she first finds that height, which is a search in one
+ * direction, the volume never growing less.
  *
- * Where all is at rest and she could still turn over, as upright on an edge or a boat that is not stiff, she leaves to starboard. A
- * turn that costs nothing, as that of a ball, is rest. */
+ * Where all is at rest and she could still turn over, as upright on an edge or a boat that is not stiff,
+ * she leaves to starboard. A turn that costs nothing, as that of a ball, is rest. */
 
 #include "floater-private.h"
 
 #define MOST_STEPS 500
 #define MOST_HALVINGS 120
 /* Radians. */
-#define FIRST_RADIUS 0.25
-#define WIDEST_RADIUS 0.5
+#define FIRST_RADIUS 0.2
+#define WIDEST_RADIUS 0.3
 #define LEAST_RADIUS 1e-13
 #define STEEPEST_TRIM (89 * G_PI / 180)
 /* Relative to the weight, and for moments to weight and size. */
@@ -28,6 +30,8 @@
 #define NO_SLOPE 1e-14
 #define NEUTRAL 1e-10
 #define FAR_FROM_BALANCE 0.05
+/* Falls of the energy of so many grains are hidden by rounding. */
+#define HIDDEN 100
 #define NEAR_BALANCE 1e-9
 
 typedef struct
@@ -45,13 +49,15 @@ typedef struct
   gpointer data;
 } Descent;
 
-/* What rounding may do to the energy. */
+/* What rounding may do to the energy: that of the weight, of the water that a cut reckons with, and of
+ * pulls. */
 static double
 grain (const Descent *descent)
 {
   const GbFloatPoint *point = &descent->point;
+  double weight = point->mass * (vec3_length (point->gravity) + fabs (point->at.height));
 
-  return 4e-16 * point->mass * (descent->size + vec3_length (point->gravity) + fabs (point->at.height));
+  return 4e-16 * (weight + descent->most * descent->size / 4 + fabs (point->energy));
 }
 
 /* A trim that is held at its bound has no slope beyond it. */
@@ -101,8 +107,8 @@ turned (const Descent *descent, const double turn[2], double sink)
   return at;
 }
 
-/* A search for the one height at which she carries her weight, from where she is: Newton's method with bisection as its guard. FALSE if there is nothing to
- * be gained. */
+/* A search for the one height at which she carries her weight, from where she is: Newton's method with
+ * bisection as its guard. FALSE if there is nothing to be gained. */
 static gboolean
 find_balance (Descent *descent)
 {
@@ -149,7 +155,14 @@ foretold (const Descent *descent, const double turn[2], double sink)
   return falls - frame->cross * turn[0] * turn[1];
 }
 
-/* Takes the step if the energy falls; or, where that can no longer be told for rounding, if she comes nearer to rest. */
+static void
+try_at (const Descent *descent, const double turn[2], double sink, GbFloatPoint *point, GbFloatFrame *frame)
+{
+  gb_float_point_find (point, descent->floater, turned (descent, turn, sink), descent->point.heel);
+  find_frame (descent, point, frame);
+}
+
+/* Takes the step if the energy falls. */
 static gboolean
 try_step (Descent *descent, const double turn[2], double sink, double falls)
 {
@@ -157,18 +170,11 @@ try_step (Descent *descent, const double turn[2], double sink, double falls)
   GbFloatFrame frame;
   double fell, way = hypot (turn[0], turn[1]);
 
-  gb_float_point_find (&point, descent->floater, turned (descent, turn, sink), descent->point.heel);
-  find_frame (descent, &point, &frame);
+  try_at (descent, turn, sink, &point, &frame);
   fell = descent->point.energy - point.energy;
-  if (falls <= 10 * grain (descent))
-    {
-      if (!(fabs (fell) <= 20 * grain (descent))
-          || !(unrest (descent, &point, &frame) < unrest (descent, &descent->point, &descent->frame) / 2))
-        return FALSE;
-    }
-  else if (!(fell > 1e-4 * falls))
+  if (!(fell > 1e-4 * falls))
     return FALSE;
-  else if (fell < falls / 4)
+  if (fell < falls / 4)
     descent->radius = fmax (way / 2, LEAST_RADIUS);
   else if (fell > falls * 3 / 4 && way > 0.9 * descent->radius)
     descent->radius = fmin (2 * descent->radius, WIDEST_RADIUS);
@@ -176,31 +182,56 @@ try_step (Descent *descent, const double turn[2], double sink, double falls)
   return TRUE;
 }
 
+/* So near to rest that rounding hides whether the energy falls, the step is taken if she comes much nearer. */
+static gboolean
+try_to_settle (Descent *descent, const double turn[2], double sink)
+{
+  GbFloatPoint point;
+  GbFloatFrame frame;
+
+  try_at (descent, turn, sink, &point, &frame);
+  if (!(fabs (descent->point.energy - point.energy) <= HIDDEN * grain (descent))
+      || !(unrest (descent, &point, &frame) < unrest (descent, &descent->point, &descent->frame) / 2))
+    return FALSE;
+  take (descent, &point, &frame);
+  return TRUE;
+}
+
+/* How far to turn and to sink. Returns how much the energy would fall by the model. */
+static double
+choose (const Descent *descent, double radius, double turn[2], double *sink)
+{
+  const GbFloatPoint *point = &descent->point;
+
+  *sink = point->plane > 0 ? CLAMP (-point->sink / point->plane, -descent->size, descent->size) : 0;
+  gb_float_turn (&descent->frame, descent->n_turns, radius, NO_SLOPE * point->mass * descent->size, turn);
+  return foretold (descent, turn, *sink);
+}
+
 /* FALSE if no step leads further down. */
 static gboolean
 step (Descent *descent)
 {
-  const GbFloatPoint *point = &descent->point;
+  double turn[2], sink, falls = choose (descent, WIDEST_RADIUS, turn, &sink);
 
+  if (falls <= HIDDEN * grain (descent) && try_to_settle (descent, turn, sink))
+    return TRUE;
   while (descent->radius >= LEAST_RADIUS)
     {
-      double sink = point->plane > 0 ? CLAMP (-point->sink / point->plane, -descent->size, descent->size) : 0;
-      double turn[2], falls;
-
-      gb_float_turn (&descent->frame, descent->n_turns, descent->radius, NO_SLOPE * point->mass * descent->size, turn);
-      falls = foretold (descent, turn, sink);
-      if (try_step (descent, turn, sink, falls))
-        return TRUE;
-      if (fabs (point->sink) > NEAR_BALANCE * point->mass && find_balance (descent))
-        return TRUE;
+      falls = choose (descent, descent->radius, turn, &sink);
       if (falls <= 10 * grain (descent))
         return FALSE;
+      if (try_step (descent, turn, sink, falls))
+        return TRUE;
+      if (fabs (descent->point.sink) > NEAR_BALANCE * descent->point.mass && find_balance (descent))
+        return TRUE;
       descent->radius = fmin (descent->radius, hypot (turn[0], turn[1])) / 4;
     }
   return FALSE;
 }
 
-/* Leaves a place where she is balanced but would go further down to either side: to starboard, or by the bow. FALSE if there is no such side. */
+/* Leaves a place where she is balanced but would go further down to either side: to starboard, or by the
+ * bow. FALSE if there is no such side. */
 static gboolean
 leave_edge (Descent *descent)
 {

@@ -5,10 +5,10 @@
 
 #include "floater-private.h"
 
-/* With r the radius, a the depth of its middle and h = a + r that of its lowest point: the cap's volume V is
- * pi h2 (3 r - h)/3, and the work W to push it down so far the integral of that, pi h3 (4 r - h)/12. The cap's
- * middle lies W/V under water, since W is the integral of the depth over the cap. Its face is a circle with the
- * radius squared r2 - a2, whose second moments are area2/(4 pi). */
+/* With r the radius, a the depth of its middle and h = a + r that of its lowest point: the cap's volume V
+ * is pi h2 (3 r - h)/3, and the work W to push it down so far the integral of that, pi h3 (4 r - h)/12. The
+ * cap's middle lies W/V under water, since W is the integral of the depth over the cap. Its face is a
+ * circle with the radius squared r2 - a2, whose second moments are area2/(4 pi). */
 static void
 immerse_partly (const GbBall *ball, GbVec3 up, double a, GbImmersion *sum)
 {

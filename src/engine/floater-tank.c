@@ -8,8 +8,8 @@
 /* Some steps of Newton's method end it; the rest is for halving where the surface is next to nothing. */
 #define MOST_STEPS 80
 
-/* @sum gets what lies under the level surface that holds @volume, reckoned from the box's middle. Newton's method on the volume, whose slope is the surface, with
- * bisection as its guard. */
+/* @sum gets what lies under the level surface that holds @volume, reckoned from the box's middle. Newton's
+ * method on the volume, whose slope is the surface, with bisection as its guard. */
 static void
 find_level (const GbTank *tank, GbVec3 up, double volume, GbImmersion *sum)
 {

@@ -44,7 +44,8 @@ gb_float_frame (const GbFloatPoint *point, GbFloatFrame *frame)
   frame->cross = bend_between (point, frame->pivot, frame->along[0], frame->along[1]);
 }
 
-/* One rotation of Jacobi's method; none where trim and heel are apart but for rounding, so that an upright boat stays so. */
+/* One rotation of Jacobi's method; none where trim and heel are apart but for rounding, so that an upright
+ * boat stays so. */
 static void
 find_rotation (const GbFloatFrame *frame, double *cosine, double *sine)
 {
@@ -85,7 +86,8 @@ go (const GbFloatModes *modes, const double slopes[2], double stiffer, double wa
   return hypot (way[0], way[1]);
 }
 
-/* The least of the model within a circle lies where it is made just so much stiffer that its least is on the circle, and convex. */
+/* The least of the model within a circle lies where it is made just so much stiffer that its least is on
+ * the circle, and convex. */
 static void
 go_within (const GbFloatModes *modes, const double slopes[2], double radius, double way[2])
 {

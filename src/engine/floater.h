@@ -25,7 +25,8 @@ typedef struct
   gboolean mirrored;
 } GbFloatHull;
 
-/* Buoyancy of a thing without a shape: a ball about a point. The cap under water has the volume pi h2 (3 r - h) / 3. */
+/* Buoyancy of a thing without a shape: a ball about a point. The cap under water has the volume pi h2 (3 r
+ * - h) / 3. */
 typedef struct
 {
   GbVec3 at;
@@ -41,8 +42,10 @@ typedef struct
   GbBody *body;         /* the box about its own middle; a reference */
 } GbTank;
 
-/* A force towards 'bearing' (level; a unit vector in the boat's axes, z 0), said as the mass that weighs as much, at a point; the water holds against
- * it at 'against'. Its part straight down is weight and belongs in mass and moment. */
+/* A force towards 'bearing' (level; a unit vector in the boat's axes, z 0), said as the mass that weighs as
+ * much, at a point; the water holds against it at 'against'. Its part straight down is weight and belongs
+ * in mass and moment. Where she is turned so far that the bearing points straight up or down, the pull
+ * fades. */
 typedef struct
 {
   double mass;
@@ -68,8 +71,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbFloater, gb_floater_free)
 
 void gb_floater_add_hull (GbFloater *floater, GbBody *body, gboolean mirrored); /* takes a reference of its own */
 void gb_floater_add_mass (GbFloater *floater, double mass, GbVec3 at);
-/* A box of @size about @centre that holds @mass of a liquid of @density, @times over. More than the box holds is solid in it: its centre is the box's. So
- * is a liquid in a box that cannot be, or without a density. */
+/* A box of @size about @centre that holds @mass of a liquid of @density, @times over. More than the box
+ * holds is solid in it: its centre is the box's. So is a liquid in a box that cannot be, or without a
+ * density. */
 void gb_floater_add_tank (GbFloater *floater, GbVec3 centre, GbVec3 size, double density, double mass, double times);
 
 /* In kg m; INFINITY is never given. */
@@ -107,14 +111,15 @@ typedef struct
   guint n_steps; /* accepted ones */
 } GbRest;
 
-/* Where it comes to rest from @start (whose height matters little). Unless it is found, the attitude is the start's and the energy NAN. From where she is
- * balanced on an edge, as a boat upright that is not stiff, she goes to starboard. @step_cb, which may be NULL, is called at the start and at
- * each accepted step. */
+/* Where it comes to rest from @start (whose height matters little). Unless it is found, the attitude is the
+ * start's and the energy NAN. From where she is balanced on an edge, as a boat upright that is not stiff,
+ * she goes to starboard. @step_cb, which may be NULL, is called at the start and at each accepted step. */
 typedef void (*GbStepFunc) (GbAttitude attitude, double energy, gpointer data);
 GbRest gb_floater_rest (const GbFloater *floater, GbAttitude start, GbHold hold, GbStepFunc step_cb, gpointer data);
 
-/* The lever that would bring her upright, at an attitude that holds the heel (GB_HOLD_HEEL): the slope of the energy in heel over
- * mass; m. Positive: it turns her to port, which brings her upright when heeled to starboard. Heeling moment and pulls are left out. */
+/* The lever that would bring her upright, at an attitude that holds the heel (GB_HOLD_HEEL): the slope of
+ * the energy in heel over mass; m. Positive: it turns her to port, which brings her upright when heeled to
+ * starboard. Heeling moment and pulls are left out. */
 double gb_floater_lever (const GbFloater *floater, GbAttitude attitude);
 
 G_END_DECLS
