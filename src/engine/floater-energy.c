@@ -26,7 +26,8 @@ inverse_root (double q)
 {
   double from = fmax (q, LEAST_SINE2), t = q / from - 1, root = 1 / sqrt (from);
 
-  return (Fading){ root * (1 - t / 2 + 3 * t * t / 8), root / from * (3 * t / 4 - 0.5), root / (from * from) * 0.75 };
+  return (Fading){ root * (1 - t / 2 + 3 * t * t / 8), root / from * (3 * t / 4 - 0.5),
+                   root / (from * from) * 0.75 };
 }
 
 /* With b the bearing, r = at - against, s = b . n and q = 1 - s2, the level bearing is h = (b - s n)/sqrt
@@ -42,7 +43,8 @@ add_pull (GbFloatPoint *point, const GbPull *pull)
   double slope = -2 * s * root.slope, bend = -2 * root.slope + 4 * s * s * root.bend;
 
   point->energy += f * a * root.value;
-  point->turn = vec3_add (point->turn, vec3_add (vec3_scale (da, f * root.value), vec3_scale (b, f * a * slope)));
+  point->turn
+      = vec3_add (point->turn, vec3_add (vec3_scale (da, f * root.value), vec3_scale (b, f * a * slope)));
   gb_tensor_add_pair (&point->bend, b, r, f * root.value);
   gb_tensor_add_pair (&point->bend, da, b, f * slope);
   gb_tensor_add_pair (&point->bend, b, b, f * a * bend / 2);

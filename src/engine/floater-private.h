@@ -21,7 +21,8 @@ gb_tensor_add (GbTensor *to, const GbTensor *from, double times)
 static inline void
 gb_tensor_add_pair (GbTensor *to, GbVec3 p, GbVec3 q, double times)
 {
-  GbTensor pair = { 2 * p.x * q.x, 2 * p.y * q.y, 2 * p.z * q.z, p.x * q.y + p.y * q.x, p.y * q.z + p.z * q.y, p.z * q.x + p.x * q.z };
+  GbTensor pair = { 2 * p.x * q.x,         2 * p.y * q.y,         2 * p.z * q.z,
+                    p.x * q.y + p.y * q.x, p.y * q.z + p.z * q.y, p.z * q.x + p.x * q.z };
 
   gb_tensor_add (to, &pair, times);
 }
@@ -30,7 +31,8 @@ static inline double
 gb_tensor_between (const GbTensor *tensor, GbVec3 p, GbVec3 q)
 {
   return tensor->xx * p.x * q.x + tensor->yy * p.y * q.y + tensor->zz * p.z * q.z
-         + tensor->xy * (p.x * q.y + p.y * q.x) + tensor->yz * (p.y * q.z + p.z * q.y) + tensor->zx * (p.z * q.x + p.x * q.z);
+         + tensor->xy * (p.x * q.y + p.y * q.x) + tensor->yz * (p.y * q.z + p.z * q.y)
+         + tensor->zx * (p.z * q.x + p.x * q.z);
 }
 
 /* The liquid of one tank, as it lies level. */

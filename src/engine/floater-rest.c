@@ -136,7 +136,8 @@ find_balance (Descent *descent)
       if (!(height > low && height < high))
         break;
     }
-  if (!(fabs (point.sink) < fabs (descent->point.sink)) || point.energy > descent->point.energy + grain (descent))
+  if (!(fabs (point.sink) < fabs (descent->point.sink))
+      || point.energy > descent->point.energy + grain (descent))
     return FALSE;
   find_frame (descent, &point, &frame);
   take (descent, &point, &frame);
@@ -182,7 +183,8 @@ try_step (Descent *descent, const double turn[2], double sink, double falls)
   return TRUE;
 }
 
-/* So near to rest that rounding hides whether the energy falls, the step is taken if she comes much nearer. */
+/* So near to rest that rounding hides whether the energy falls, the step is taken if she comes
+ * much nearer. */
 static gboolean
 try_to_settle (Descent *descent, const double turn[2], double sink)
 {
@@ -303,7 +305,8 @@ sound_start (GbAttitude start, GbHold hold)
   if (isfinite (length) && length > 0)
     at.up = vec3_scale (start.up, 1 / length);
   if (hold == GB_HOLD_HEEL)
-    at = gb_attitude (gb_attitude_heel (at), CLAMP (gb_attitude_trim (at), -STEEPEST_TRIM, STEEPEST_TRIM), at.height);
+    at = gb_attitude (gb_attitude_heel (at), CLAMP (gb_attitude_trim (at), -STEEPEST_TRIM, STEEPEST_TRIM),
+                      at.height);
   return at;
 }
 
@@ -320,10 +323,11 @@ is_finite_point (const GbFloatPoint *point)
 GbRest
 gb_floater_rest (const GbFloater *floater, GbAttitude start, GbHold hold, GbStepFunc step_cb, gpointer data)
 {
+  static const guint n_turns[] = { [GB_HOLD_NOTHING] = 2, [GB_HOLD_HEEL] = 1, [GB_HOLD_BOTH] = 0 };
   GbAttitude from = sound_start (start, hold);
   Descent descent = {
     .floater = floater,
-    .n_turns = hold == GB_HOLD_NOTHING ? 2 : hold == GB_HOLD_HEEL ? 1 : 0,
+    .n_turns = n_turns[hold],
     .held_heel = gb_attitude_heel (from),
     .start_heel = gb_attitude_heel (from),
     .radius = FIRST_RADIUS,
@@ -334,7 +338,8 @@ gb_floater_rest (const GbFloater *floater, GbAttitude start, GbHold hold, GbStep
 
   descent.most = gb_floater_most (floater, &descent.size);
   gb_float_point_find (&descent.point, floater, from, descent.start_heel);
-  if (!(descent.most > 0) || !isfinite (descent.most) || !(descent.point.mass > 0) || !is_finite_point (&descent.point))
+  if (!(descent.most > 0) || !isfinite (descent.most) || !(descent.point.mass > 0)
+      || !is_finite_point (&descent.point))
     return rest;
   if (descent.point.mass > descent.most * (1 + 1e-12))
     {

@@ -18,7 +18,8 @@ immerse_partly (const GbBall *ball, GbVec3 up, double a, GbImmersion *sum)
   GbVec3 face = vec3_add (ball->at, vec3_scale (up, a));
 
   sum->volume += volume;
-  sum->moment = vec3_add (sum->moment, vec3_add (vec3_scale (ball->at, volume), vec3_scale (up, a * volume - work)));
+  sum->moment
+      = vec3_add (sum->moment, vec3_add (vec3_scale (ball->at, volume), vec3_scale (up, a * volume - work)));
   sum->plane += area;
   sum->plane_moment = vec3_add (sum->plane_moment, vec3_scale (face, area));
   gb_tensor_add_pair (&sum->plane_second, face, face, area / 2);

@@ -13,7 +13,8 @@
 static void
 find_level (const GbTank *tank, GbVec3 up, double volume, GbImmersion *sum)
 {
-  double high = (fabs (up.x) * tank->size.x + fabs (up.y) * tank->size.y + fabs (up.z) * tank->size.z) / 2, low = -high;
+  double high = (fabs (up.x) * tank->size.x + fabs (up.y) * tank->size.y + fabs (up.z) * tank->size.z) / 2,
+         low = -high;
   double whole = tank->size.x * tank->size.y * tank->size.z;
   double level = low + (high - low) * volume / whole;
 

@@ -7,13 +7,13 @@
 static void
 clear_hull (gpointer hull)
 {
-  gb_body_unref (((GbFloatHull *) hull)->body);
+  gb_body_unref (((GbFloatHull *)hull)->body);
 }
 
 static void
 clear_tank (gpointer tank)
 {
-  gb_body_unref (((GbTank *) tank)->body);
+  gb_body_unref (((GbTank *)tank)->body);
 }
 
 GbFloater *
@@ -37,7 +37,7 @@ gb_floater_new (double water_density)
 static GArray *
 copy_bodies (const GArray *array, GDestroyNotify clear)
 {
-  GArray *copy = g_array_copy ((GArray *) array);
+  GArray *copy = g_array_copy ((GArray *)array);
 
   g_array_set_clear_func (copy, clear);
   return copy;
@@ -91,8 +91,8 @@ static GbBody *
 new_box (GbVec3 size)
 {
   /* Corners by bits: 1 forward, 2 to port, 4 up. */
-  static const guint faces[6][4] = { { 0, 2, 3, 1 }, { 4, 5, 7, 6 }, { 0, 1, 5, 4 },
-                                     { 2, 6, 7, 3 }, { 0, 4, 6, 2 }, { 1, 3, 7, 5 } };
+  static const guint faces[6][4]
+      = { { 0, 2, 3, 1 }, { 4, 5, 7, 6 }, { 0, 1, 5, 4 }, { 2, 6, 7, 3 }, { 0, 4, 6, 2 }, { 1, 3, 7, 5 } };
   g_auto (GbMeshBuilder) builder = { NULL, NULL };
   g_autoptr (GbMesh) mesh = NULL;
 
@@ -107,7 +107,8 @@ new_box (GbVec3 size)
 }
 
 void
-gb_floater_add_tank (GbFloater *floater, GbVec3 centre, GbVec3 size, double density, double mass, double times)
+gb_floater_add_tank (
+    GbFloater *floater, GbVec3 centre, GbVec3 size, double density, double mass, double times)
 {
   GbTank tank = { centre, size, density, mass, times, NULL };
   double volume = size.x * size.y * size.z;

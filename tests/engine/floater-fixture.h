@@ -23,7 +23,9 @@ floating_box (double length, double width, double height, double mass, double kg
 {
   GbFloater *floater = gb_floater_new (1000);
 
-  float_mesh (floater, new_box ((GbVec3){ -length / 2, -width / 2, 0 }, (GbVec3){ length / 2, width / 2, height }), FALSE);
+  float_mesh (floater,
+              new_box ((GbVec3){ -length / 2, -width / 2, 0 }, (GbVec3){ length / 2, width / 2, height }),
+              FALSE);
   gb_floater_add_mass (floater, mass, (GbVec3){ 0, 0, kg });
   return floater;
 }

@@ -36,7 +36,8 @@ add_all_sorts (GbFloater *floater)
       pull.bearing = (GbVec3){ cos (bearing), sin (bearing), 0 };
       g_array_append_val (floater->balls, ball);
       g_array_append_val (floater->pulls, pull);
-      gb_floater_add_tank (floater, random_place (2), (GbVec3){ between (0.1, 1), between (0.1, 1), between (0.1, 1) },
+      gb_floater_add_tank (floater, random_place (2),
+                           (GbVec3){ between (0.1, 1), between (0.1, 1), between (0.1, 1) },
                            between (700, 1200), between (1, 50), 1 + i);
     }
   floater->heeling_moment = between (-50, 50);
@@ -82,12 +83,14 @@ test_slopes (void)
 
           gb_float_point_find (&ahead[k], floater, nudged (at, &frame, trim, heel, sink), 0);
           gb_float_point_find (&behind[k], floater, nudged (at, &frame, -trim, -heel, -sink), 0);
-          assert_near ((ahead[k].energy - behind[k].energy) / (2 * step), k == 2 ? here.sink : frame.slopes[k], 1e-6 * scale);
+          assert_near ((ahead[k].energy - behind[k].energy) / (2 * step),
+                       k == 2 ? here.sink : frame.slopes[k], 1e-6 * scale);
           assert_near ((ahead[k].sink - behind[k].sink) / (2 * step), k == 2 ? here.plane : 0, 1e-3 * scale);
         }
       /* Along a great circle the slope's own slope is the bend. */
       for (guint k = 0; k < 2; k++)
-        assert_near ((ahead[k].energy - 2 * here.energy + behind[k].energy) / (step * step), frame.bends[k], 2e-2 * scale);
+        assert_near ((ahead[k].energy - 2 * here.energy + behind[k].energy) / (step * step), frame.bends[k],
+                     2e-2 * scale);
     }
 }
 
@@ -112,8 +115,10 @@ test_bends_of_smooth_body (void)
       g_array_set_size (floater->balls, 0);
       gb_float_point_find (&points[1], floater, at, 0);
       gb_float_frame (&points[1], &frame);
-      gb_float_point_find (&points[2], floater, nudged (at, &frame, step * cos (way), step * sin (way), 0), 0);
-      gb_float_point_find (&points[0], floater, nudged (at, &frame, -step * cos (way), -step * sin (way), 0), 0);
+      gb_float_point_find (&points[2], floater, nudged (at, &frame, step * cos (way), step * sin (way), 0),
+                           0);
+      gb_float_point_find (&points[0], floater, nudged (at, &frame, -step * cos (way), -step * sin (way), 0),
+                           0);
       bend = frame.bends[0] * cos (way) * cos (way) + 2 * frame.cross * cos (way) * sin (way)
              + frame.bends[1] * sin (way) * sin (way);
       assert_near ((points[0].energy - 2 * points[1].energy + points[2].energy) / (step * step), bend, 20);
@@ -235,8 +240,10 @@ test_lever_is_slope (void)
       here = gb_floater_rest (floater, gb_attitude (heel, 0, 0), GB_HOLD_HEEL, NULL, NULL);
       if (here.kind != GB_REST_FOUND || fabs (gb_attitude_trim (here.attitude)) > 80 * DEGREE)
         continue;
-      ahead = rest_from (floater, heel + step, gb_attitude_trim (here.attitude), here.attitude.height, GB_HOLD_HEEL);
-      behind = rest_from (floater, heel - step, gb_attitude_trim (here.attitude), here.attitude.height, GB_HOLD_HEEL);
+      ahead = rest_from (floater, heel + step, gb_attitude_trim (here.attitude), here.attitude.height,
+                         GB_HOLD_HEEL);
+      behind = rest_from (floater, heel - step, gb_attitude_trim (here.attitude), here.attitude.height,
+                          GB_HOLD_HEEL);
       if (fabs (gb_attitude_trim (ahead.attitude) - gb_attitude_trim (behind.attitude)) > 0.01)
         continue; /* another rest in trim */
       assert_near (gb_floater_lever (floater, here.attitude),
@@ -301,7 +308,8 @@ test_too_heavy_sinks (void)
 
       gb_floater_add_mass (floater, gb_floater_most (floater, &size) * between (1, 5), random_place (1));
       for (guint hold = GB_HOLD_NOTHING; hold <= GB_HOLD_BOTH; hold++)
-        g_assert_cmpint (gb_floater_rest (floater, random_attitude (), hold, NULL, NULL).kind, ==, GB_REST_SINKS);
+        g_assert_cmpint (gb_floater_rest (floater, random_attitude (), hold, NULL, NULL).kind, ==,
+                         GB_REST_SINKS);
     }
 }
 

@@ -63,7 +63,8 @@ test_log_of_the_book (void)
   assert_near (sums.hulls.moment.z / sums.hulls.volume, 0.6, 1e-12);
   assert_near (sums.hulls.plane_second.yy / sums.hulls.volume, 0.625, 1e-12);
   assert_near (atan (sqrt (-2 * gm / 0.625)), (43 + 10 / 60.0) * DEGREE, 0.01 * DEGREE);
-  assert_near (gb_attitude_heel (attitude_found (rest_from (log, 0, 0, 0, GB_HOLD_NOTHING))), 45 * DEGREE, 1e-9);
+  assert_near (gb_attitude_heel (attitude_found (rest_from (log, 0, 0, 0, GB_HOLD_NOTHING))), 45 * DEGREE,
+               1e-9);
 }
 
 /* Wall-sided, until an edge is wetted: GZ = sin phi (GM + BM/2 tan2 phi). Box 65 x 12 x 8 m, KG 4 m,
@@ -83,8 +84,10 @@ test_wall_sided (void)
       assert_near (gb_attitude_heel (at), heel, 1e-14);
       assert_near (gb_attitude_trim (at), 0, 1e-12);
     }
-  assert_near (gb_floater_lever (box, attitude_found (rest_from (box, 5 * DEGREE, 0, 0, GB_HOLD_HEEL))), 0.0872 * 1.01, 0.0872 * 0.02);
-  assert_near (gb_floater_lever (box, attitude_found (rest_from (box, 25 * DEGREE, 0, 0, GB_HOLD_HEEL))), 0.560, 0.0005);
+  assert_near (gb_floater_lever (box, attitude_found (rest_from (box, 5 * DEGREE, 0, 0, GB_HOLD_HEEL))),
+               0.0872 * 1.01, 0.0872 * 0.02);
+  assert_near (gb_floater_lever (box, attitude_found (rest_from (box, 25 * DEGREE, 0, 0, GB_HOLD_HEEL))),
+               0.560, 0.0005);
 }
 
 /* A box that is not stiff, within the formula's reach: tan loll = sqrt (-2 GM/BM). */
@@ -96,7 +99,8 @@ test_loll (void)
   double loll = atan (sqrt (2 * (1 / 60.0) * 3));
 
   assert_near (gb_attitude_heel (attitude_found (rest_from (box, 0, 0, 1, GB_HOLD_NOTHING))), loll, 1e-10);
-  assert_near (gb_attitude_heel (attitude_found (rest_from (box, -0.01, 0, 1, GB_HOLD_NOTHING))), -loll, 1e-10);
+  assert_near (gb_attitude_heel (attitude_found (rest_from (box, -0.01, 0, 1, GB_HOLD_NOTHING))), -loll,
+               1e-10);
   assert_near (gb_floater_lever (box, attitude_found (rest_from (box, loll, 0, 1, GB_HOLD_HEEL))), 0, 1e-12);
 }
 
@@ -164,7 +168,8 @@ test_pull (void)
   /* Ahead: she trims by the bow. */
   g_array_index (box->pulls, GbPull, 0).bearing = (GbVec3){ 1, 0, 0 };
   trim = gb_attitude_trim (attitude_found (rest_from (box, 0, 0, 0, GB_HOLD_NOTHING)));
-  assert_near (4000 * sin (trim) * (0.25 + 8 / 3.0 - 0.4 + 4 / 3.0 * tan (trim) * tan (trim)), 150 * cos (trim), 1e-9);
+  assert_near (4000 * sin (trim) * (0.25 + 8 / 3.0 - 0.4 + 4 / 3.0 * tan (trim) * tan (trim)),
+               150 * cos (trim), 1e-9);
 }
 
 static double
@@ -172,7 +177,8 @@ gm_of (const GbFloater *floater)
 {
   double heel = 1e-4;
 
-  return gb_floater_lever (floater, attitude_found (rest_from (floater, heel, 0, 0, GB_HOLD_HEEL))) / sin (heel);
+  return gb_floater_lever (floater, attitude_found (rest_from (floater, heel, 0, 0, GB_HOLD_HEEL)))
+         / sin (heel);
 }
 
 /* Loss of GM by a free surface: l b3/12 times the liquid's density over the displacement. */
@@ -213,7 +219,8 @@ test_liquid_runs_down (void)
   gb_floater_add_tank (box, (GbVec3){ 1, 0, 0.5 }, (GbVec3){ 1, 0.5, 0.4 }, 1000, 50, 1);
   for (int side = -1; side <= 1; side += 2)
     {
-      gb_tank_settle (&g_array_index (box->tanks, GbTank, 0), gb_attitude (side * G_PI / 2, 0, 0).up, &liquid);
+      gb_tank_settle (&g_array_index (box->tanks, GbTank, 0), gb_attitude (side * G_PI / 2, 0, 0).up,
+                      &liquid);
       /* A quarter of the width is full. */
       assert_vec3 (liquid.centre, (GbVec3){ 1, -side * (0.25 - 0.0625), 0.5 }, 1e-12);
       assert_near (liquid.surface.zz, 0.4 * 0.4 * 0.4 / 12, 1e-12);
@@ -291,8 +298,10 @@ test_limits_of_carrying (void)
   assert_near (gb_attitude_heel (rest.attitude), 0.1, 1e-14);
   for (guint i = 0; i < 8; i++)
     {
-      assert_near (gb_attitude_heel (attitude_found (rest_from (hovers, i, 0.2, 9, GB_HOLD_NOTHING))), 0, 1e-9);
-      assert_near (gb_attitude_heel (attitude_found (rest_from (nearly, i, 0.2, -9, GB_HOLD_NOTHING))), 0, 1e-6);
+      assert_near (gb_attitude_heel (attitude_found (rest_from (hovers, i, 0.2, 9, GB_HOLD_NOTHING))), 0,
+                   1e-9);
+      assert_near (gb_attitude_heel (attitude_found (rest_from (nearly, i, 0.2, -9, GB_HOLD_NOTHING))), 0,
+                   1e-6);
     }
 }
 
@@ -307,7 +316,10 @@ test_no_rest (void)
   GbFloater *none[] = { empty, weightless, dry, nowhere, inside_out };
 
   gb_floater_add_mass (inside_out, 100, (GbVec3){ 0, 0, 0 });
-  float_mesh (inside_out, new_tetrahedron ((GbVec3){ 0, 0, 0 }, (GbVec3){ 0, 3, 1 }, (GbVec3){ 2, 0, 1 }, (GbVec3){ 0, 0, 1 }), FALSE);
+  float_mesh (
+      inside_out,
+      new_tetrahedron ((GbVec3){ 0, 0, 0 }, (GbVec3){ 0, 3, 1 }, (GbVec3){ 2, 0, 1 }, (GbVec3){ 0, 0, 1 }),
+      FALSE);
   dry->density = NAN;
   for (guint i = 0; i < G_N_ELEMENTS (none); i++)
     for (guint hold = GB_HOLD_NOTHING; hold <= GB_HOLD_BOTH; hold++)
@@ -326,7 +338,8 @@ test_absurd_start (void)
 {
   g_autoptr (GbFloater) box = floating_box (4, 2, 1, 4000, 0.4);
   GbAttitude absurd[] = {
-    { { 0, 0, 0 }, 0 }, { { NAN, 0, 1 }, 0 }, { { 0, 0, 1 }, NAN }, { { 0, 0, 1 }, INFINITY }, { { 0, 0, 7 }, 1e300 }, { { 1, 0, 0 }, 0 },
+    { { 0, 0, 0 }, 0 },        { { NAN, 0, 1 }, 0 },   { { 0, 0, 1 }, NAN },
+    { { 0, 0, 1 }, INFINITY }, { { 0, 0, 7 }, 1e300 }, { { 1, 0, 0 }, 0 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (absurd); i++)
