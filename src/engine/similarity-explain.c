@@ -18,6 +18,13 @@
 #define MISREAD_FEET (0.0254 / 16)
 #define WORTH_A_WORD 0.0005
 #define MASS_WORTH_A_WORD 0.001 /* as a share */
+#define HEEL_MISREAD (G_PI / 360)
+
+/* How she floats: draughts at the marks, and heel. Or the difference of two such. */
+typedef struct
+{
+  double fore, aft, heel;
+} Reading;
 
 typedef struct
 {
@@ -26,12 +33,6 @@ typedef struct
   const GbFloater *floater; /* of the condition */
   const GbAfloat *afloat;
 } Explainer;
-
-/* How she floats: draughts at the marks, and heel. Or the difference of two such. */
-typedef struct
-{
-  double fore, aft, heel;
-} Reading;
 
 static Reading
 less (Reading a, Reading b)
@@ -159,19 +160,39 @@ explain_rest (const Explainer *self, Reading rest)
 {
   g_autofree char *left = NULL;
 
-  if (!is_readable (self, rest.fore) && !is_readable (self, rest.aft))
+  if (!is_readable (self, rest.fore) && !is_readable (self, rest.aft) && !(fabs (rest.heel) > HEEL_MISREAD))
     {
       explain (self, rest, g_strdup (_ ("What is left is no more than that.")));
       return;
     }
-  rest.heel = NAN;
   left = change_text (self, rest);
   /* Translators: a change of draughts, as "5 mm deeper forward". */
-  explain (
-      self, rest,
-      g_strdup_printf (
-          _ ("What is left, %s, is the reading or the shape: measure the model against the boat's lines."),
-          left));
+  explain (self, rest,
+           g_strdup_printf (_ ("What is left, %s, is the reading or the shape: measure the model against the "
+                               "boat's lines."),
+                            left));
+}
+
+/* What the boat has in this condition and the model cannot have. */
+static void
+explain_ropes (const Explainer *self, Reading change)
+{
+  g_autofree char *makes = NULL;
+
+  if (self->floater->pulls->len == 0)
+    return;
+  makes = change_text (self, change);
+  /* Translators: what that makes of the draughts, as "4 mm deeper aft". */
+  explain (self, change, g_strdup_printf (_ ("What pulls the boat does not pull the model: %s."), makes));
+}
+
+static void
+explain_tanks (const Explainer *self)
+{
+  if (self->floater->tanks->len > 0)
+    explain (self, (Reading){ NAN, NAN, NAN },
+             g_strdup (_ ("In the boat liquids run to the lower side of their tanks; in the model they stand "
+                          "still, unless its loads are liquids too.")));
 }
 
 /* Floating ----------------------------------------------------------------------------------------------- */
@@ -210,17 +231,18 @@ own_centre (const Explainer *self)
 }
 
 /* Three boats beside each other: of the condition, as heavy as the model, and with the model's centre too.
- * Water in tanks stands still in all of them. A sentence where one does not float. */
+ * Water in tanks stands still in all of them, and nothing pulls. @expected becomes how the last floats. A
+ * sentence where she would not. */
 static char *
-explain_weight (Explainer *self)
+explain_weight (const Explainer *self, Reading *expected)
 {
-  GbTubbed *tubbed = self->tubbed;
   GbVec3 gravity = self->afloat->gravity, centre = own_centre (self);
   GbVec3 off = { centre.x - gravity.x, centre.y - gravity.y, centre.z - gravity.z };
+  double mass = self->tubbed->mass;
   GbRest as_computed = rest_with (self, self->afloat->total, gravity);
-  GbRest as_heavy = rest_with (self, tubbed->mass, gravity);
-  GbRest own = rest_with (self, tubbed->mass, centre);
-  Reading before, between, after;
+  GbRest as_heavy = rest_with (self, mass, gravity);
+  GbRest own = rest_with (self, mass, centre);
+  Reading before, between;
 
   if (as_heavy.kind == GB_REST_SINKS)
     return g_strdup (_ ("With the model's own mass, in the boat's size, she would sink."));
@@ -228,11 +250,12 @@ explain_weight (Explainer *self)
     return NULL;
   before = reading_of (self, as_computed.attitude);
   between = reading_of (self, as_heavy.attitude);
-  after = reading_of (self, own.attitude);
-  explain_mass (self, tubbed->mass - self->afloat->total, less (between, before));
-  explain_place (self, off, less (after, between));
-  tubbed->own_fore = after.fore;
-  tubbed->own_aft = after.aft;
+  explain_ropes (self, less (before, *expected));
+  *expected = reading_of (self, own.attitude);
+  explain_mass (self, mass - self->afloat->total, less (between, before));
+  explain_place (self, off, less (*expected, between));
+  self->tubbed->own_fore = expected->fore;
+  self->tubbed->own_aft = expected->aft;
   return NULL;
 }
 
@@ -240,24 +263,18 @@ char *
 gb_tubbed_explain (GbTubbed *tubbed, GbUnits units, const GbCase *case_, const GbAfloat *afloat)
 {
   Explainer self = { tubbed, units, gb_case_floater (case_), afloat };
-  Reading expected = { tubbed->computed_fore, tubbed->computed_aft, 0 };
-  Reading read = { tubbed->draught_fore, tubbed->draught_aft, 0 };
+  Reading expected = { tubbed->computed_fore, tubbed->computed_aft, tubbed->computed_heel };
+  Reading read = { tubbed->draught_fore, tubbed->draught_aft, tubbed->heel };
   char *trouble = NULL;
 
   if (isnan (tubbed->scale))
     return NULL;
   if (!isnan (tubbed->mass) && !isnan (tubbed->centre.x))
-    trouble = explain_weight (&self);
-  if (!isnan (tubbed->own_fore))
-    expected = (Reading){ tubbed->own_fore, tubbed->own_aft, 0 };
-  if (isnan (read.fore) && isnan (read.aft))
+    trouble = explain_weight (&self, &expected);
+  if (isnan (read.fore) && isnan (read.aft) && isnan (read.heel))
     return trouble;
   explain_reading (&self);
   explain_rest (&self, less (read, expected));
-  if (self.floater->tanks->len > 0)
-    explain (&self, (Reading){ NAN, NAN, NAN },
-             g_strdup (_ ("In the boat liquids run to the lower side of their tanks; in the model they stand "
-                          "still, unless its loads "
-                          "are liquids too.")));
+  explain_tanks (&self);
   return trouble;
 }

@@ -13,6 +13,7 @@
 #include "density.h"
 
 #include <math.h>
+#include <string.h>
 
 /* A material that is heavier than its row by more than this is reckoned by its own density: birch plywood
  * lifts less than fir's, and aluminium bronze is no aluminium. A lighter one keeps its row, which then errs
@@ -66,25 +67,33 @@ static const FactorRow factors[] = {
 };
 
 static gboolean
-has_all_words (const char *const *words, const char *name)
+has_word (const char *const *words, const char *word, gsize length)
 {
-  g_auto (GStrv) wanted = g_strsplit (name, " ", -1);
-
-  for (guint i = 0; wanted[i] != NULL; i++)
-    if (!g_strv_contains (words, wanted[i]))
-      return FALSE;
-  return TRUE;
+  for (guint i = 0; words[i] != NULL; i++)
+    if (strncmp (words[i], word, length) == 0 && words[i][length] == '\0')
+      return TRUE;
+  return FALSE;
 }
 
+/* Reads the names where they stand, since every part of a boat asks. */
 static gboolean
 is_named (const FactorRow *row, const char *const *words)
 {
-  g_auto (GStrv) names = g_strsplit (row->names, ";", -1);
+  const char *at = row->names;
+  gboolean all = TRUE;
 
-  for (guint i = 0; names[i] != NULL; i++)
-    if (has_all_words (words, names[i]))
-      return TRUE;
-  return FALSE;
+  for (;; at++)
+    {
+      gsize length = strcspn (at, " ;");
+
+      all = all && has_word (words, at, length);
+      at += length;
+      if (*at == ' ')
+        continue;
+      if (all || *at == '\0')
+        return all;
+      all = TRUE;
+    }
 }
 
 /* Plywood is plywood, whatever its faces or its name in another language; then by name. NULL where the table

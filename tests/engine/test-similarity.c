@@ -226,6 +226,38 @@ test_what_is_left (void)
 }
 
 static void
+test_heel_is_left (void)
+{
+  g_auto (Trial) trial = new_trial ();
+  g_auto (GbTubbed) tubbed = { 0 };
+
+  trial.tub->heel = -2 * G_PI / 180;
+  find_tubbed (&trial, &tubbed);
+  assert_near (tubbed.heel, trial.tub->heel, 0);
+  g_assert_nonnull (
+      strstr (explanation (&tubbed, 1)->words, "What is left, 2° more to port, is the reading"));
+}
+
+static void
+test_ropes_are_said (void)
+{
+  g_auto (Trial) trial = new_trial ();
+  g_auto (GbTubbed) tubbed = { 0 };
+  GbLoad *rope = add_load (&trial.f, trial.condition, GB_LOAD_PULL, 20, 4, 0, 0.5);
+
+  /* A rope ahead, level, held up by the water below it, presses her bow down; the model's is not there to do
+   * so. */
+  rope->dip = 0;
+  rope->bearing = 0;
+  find_tubbed (&trial, &tubbed);
+  g_assert_cmpfloat (tubbed.computed_fore, >, 0.121);
+  g_assert_true (
+      g_str_has_prefix (explanation (&tubbed, 0)->words, "What pulls the boat does not pull the model: "));
+  assert_near (explanation (&tubbed, 0)->fore, 0.12 - tubbed.computed_fore, 1e-7);
+  assert_near (tubbed.own_fore, 0.12, 1e-7);
+}
+
+static void
 test_tanks_are_said (void)
 {
   g_auto (Trial) trial = new_trial ();
@@ -444,6 +476,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/engine/similarity/place-along", test_place_along);
   g_test_add_func ("/engine/similarity/place-across", test_place_across);
   g_test_add_func ("/engine/similarity/what-is-left", test_what_is_left);
+  g_test_add_func ("/engine/similarity/heel-is-left", test_heel_is_left);
+  g_test_add_func ("/engine/similarity/ropes-are-said", test_ropes_are_said);
   g_test_add_func ("/engine/similarity/tanks-are-said", test_tanks_are_said);
   g_test_add_func ("/engine/similarity/waters", test_waters);
   g_test_add_func ("/engine/similarity/troubles", test_troubles);

@@ -13,7 +13,7 @@
 static GbMaterial *
 new_material (GbFamily family, const char *name)
 {
-  GbMaterial *material = (GbMaterial *)gb_record_new (GB_RECORD_MATERIAL);
+  GbMaterial *material = (GbMaterial *) gb_record_new (GB_RECORD_MATERIAL);
 
   material->family = family;
   material->name = g_strdup (name);
@@ -25,7 +25,7 @@ factor_of (GbFamily family, const char *name, double density, gboolean *from_tab
 {
   g_autoptr (GbRecord) record = &new_material (family, name)->rec;
 
-  return gb_rule_factor ((const GbMaterial *)record, density, from_table);
+  return gb_rule_factor ((const GbMaterial *) record, density, from_table);
 }
 
 static double
