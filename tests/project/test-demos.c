@@ -18,13 +18,14 @@ typedef struct
   double freeboard_min, freeboard_max; /* m, with the loads aboard */
   guint parts_min, parts_max;
   guint n_no_mass, n_no_place;
+  guint n_conditions, n_inclined, n_tubbed;
   gboolean over_limit, over_target, over_budget;
 } Demo;
 
 static const Demo demos[] = {
-  { "plover", 30, 40, 2.44, 1.23, 0.2, 0.3, 38, 48, 1, 1, FALSE, FALSE, FALSE },
-  { "reedling", 20, 25, 4.88, 0.84, 0.152, 0.2, 22, 32, 0, 0, FALSE, FALSE, FALSE },
-  { "petrel", 70, 100, 5.2, 4.0, 0.2, 0.28, 35, 48, 0, 0, TRUE, TRUE, TRUE },
+  { "plover", 30, 40, 2.44, 1.23, 0.2, 0.3, 38, 48, 1, 1, 4, 0, 1, FALSE, FALSE, FALSE },
+  { "reedling", 20, 26, 4.88, 0.84, 0.152, 0.2, 22, 32, 0, 0, 3, 0, 1, FALSE, FALSE, FALSE },
+  { "petrel", 70, 100, 5.2, 4.0, 0.2, 0.28, 35, 48, 0, 0, 4, 1, 0, TRUE, TRUE, TRUE },
 };
 
 static char *
@@ -124,6 +125,58 @@ test_makes_sense (gconstpointer data)
   g_assert_cmpint (n_passed > 0, ==, demo->over_limit);
 }
 
+static void
+assert_rests (const GbAfloat *afloat)
+{
+  g_assert_cmpint (afloat->state, ==, GB_AFLOAT_FLOATS);
+  g_assert_cmpuint (afloat->troubles->len, ==, 0);
+  g_assert_cmpfloat (afloat->gm, >, 0.05);
+  g_assert_cmpfloat (fabs (afloat->heel), <, 6 * G_PI / 180);
+  g_assert_cmpfloat (fabs (afloat->trim), <, 4 * G_PI / 180);
+  g_assert_cmpfloat (afloat->least.freeboard, >, 0.15);
+}
+
+/* The weights that were moved say the same height of the centre as the list of parts, within what the readings are good for. */
+static void
+assert_inclined (const GbInclined *inclined)
+{
+  g_assert_null (inclined->trouble);
+  g_assert_cmpuint (inclined->n, >=, 3);
+  g_assert_cmpfloat (fabs (inclined->gm - inclined->computed_gm), <, 2 * inclined->gm_sd);
+}
+
+/* And the model lies as the boat is found to, within a millimetre on the model. */
+static void
+assert_tubbed (const GbTubbed *tubbed)
+{
+  double read = 0.0011 * tubbed->scale;
+
+  g_assert_null (tubbed->trouble);
+  g_assert_cmpfloat (fabs (tubbed->draught_fore - tubbed->own_fore), <, read);
+  g_assert_cmpfloat (fabs (tubbed->draught_aft - tubbed->own_aft), <, read);
+}
+
+/* In each condition she floats as one that could be used. */
+static void
+test_floats_sensibly (gconstpointer data)
+{
+  const Demo *demo = data;
+  g_autoptr (GbBoat) boat = read_demo (demo);
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+
+  gb_findings_find (findings, boat, GB_TOUCHED_ALL, gb_today ());
+  g_assert_cmpuint (findings->edges.troubles->len, ==, 0);
+  g_assert_cmpuint (findings->n_afloat, ==, demo->n_conditions);
+  g_assert_cmpuint (findings->n_inclined, ==, demo->n_inclined);
+  g_assert_cmpuint (findings->n_tubbed, ==, demo->n_tubbed);
+  for (guint i = 0; i < findings->n_afloat; i++)
+    assert_rests (&findings->afloat[i]);
+  for (guint i = 0; i < findings->n_inclined; i++)
+    assert_inclined (&findings->inclined[i]);
+  for (guint i = 0; i < findings->n_tubbed; i++)
+    assert_tubbed (&findings->tubbed[i]);
+}
+
 /* A group on the scale says much the same as its list: a slip of the pen in a demo would show here. */
 static void
 test_scale_and_list_agree (gconstpointer data)
@@ -150,10 +203,12 @@ main (int argc, char *argv[])
     {
       g_autofree char *back = g_strdup_printf ("/project/demos/%s/there-and-back", demos[i].name);
       g_autofree char *sense = g_strdup_printf ("/project/demos/%s/makes-sense", demos[i].name);
+      g_autofree char *floats = g_strdup_printf ("/project/demos/%s/floats-sensibly", demos[i].name);
       g_autofree char *scale = g_strdup_printf ("/project/demos/%s/scale", demos[i].name);
 
       g_test_add_data_func (back, &demos[i], test_there_and_back);
       g_test_add_data_func (sense, &demos[i], test_makes_sense);
+      g_test_add_data_func (floats, &demos[i], test_floats_sensibly);
       g_test_add_data_func (scale, &demos[i], test_scale_and_list_agree);
     }
   return g_test_run ();
