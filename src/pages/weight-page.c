@@ -9,6 +9,7 @@
 
 #include "boat/deviation.h"
 #include "engine/working.h"
+#include "pages/afloat-words.h"
 #include "pages/weighing-log.h"
 #include "project/project.h"
 #include "widgets/chart-host.h"
@@ -30,7 +31,11 @@ typedef enum
   FACT_LEFT,
   FACT_CHANCE,
   FACT_DRAUGHT,
+  FACT_ATTITUDE,
+  FACT_FREEBOARD,
+  FACT_GM,
   FACT_PER_CM,
+  FACT_WORST,
   N_FACTS
 } Fact;
 
@@ -67,6 +72,19 @@ work_centre (const GbBoat *boat, const GbFindings *findings)
   return gb_working_centre (boat, findings, 0);
 }
 
+/* The usual load is that of the first condition. */
+static GbWorking *
+work_afloat (const GbBoat *boat, const GbFindings *findings)
+{
+  return gb_working_afloat (boat, findings, findings->afloat[0].condition);
+}
+
+static GbWorking *
+work_worst (const GbBoat *boat, const GbFindings *findings)
+{
+  return gb_working_afloat (boat, findings, findings->afloat[findings->worst].condition);
+}
+
 static const struct
 {
   const char *title;
@@ -84,8 +102,12 @@ static const struct
   [FACT_LIMIT] = { N_ ("Flotation limit"), gb_working_limit },
   [FACT_LEFT] = { N_ ("May still come aboard"), NULL },
   [FACT_CHANCE] = { N_ ("Chance of passing the limit"), NULL },
-  [FACT_DRAUGHT] = { N_ ("Draught and freeboard"), NULL },
-  [FACT_PER_CM] = { N_ ("For one centimetre deeper"), NULL },
+  [FACT_DRAUGHT] = { N_ ("Draughts"), work_afloat },
+  [FACT_ATTITUDE] = { N_ ("Trim and heel"), work_afloat },
+  [FACT_FREEBOARD] = { N_ ("Least freeboard"), work_afloat },
+  [FACT_GM] = { N_ ("Stiffness, GM"), work_afloat },
+  [FACT_PER_CM] = { N_ ("For one centimetre deeper"), work_afloat },
+  [FACT_WORST] = { N_ ("Worst condition"), work_worst },
 };
 
 /* Writing the facts ------------------------------------------------------------------------------------------------- */
@@ -205,44 +227,61 @@ show_light (GbWeightPage *self, const GbBuild *build, const GbFindings *f)
 }
 
 static char *
-draught_text (const GbHydrostatics *at, GbUnits units)
+draught_text (const GbAfloat *a, GbUnits units)
 {
-  g_autofree char *draught = length_text (at->draught, units);
-  g_autofree char *freeboard = length_text (at->freeboard, units);
+  g_autofree char *fore = length_text (a->draught_fore, units);
+  g_autofree char *aft = length_text (a->draught_aft, units);
 
-  if (isnan (at->draught))
+  if (isnan (a->draught_fore))
     return g_strdup ("–");
-  return g_strdup_printf (_ ("%s deep, %s free"), draught, freeboard);
+  /* Translators: two draughts. */
+  return g_strdup_printf (_ ("%s forward, %s aft"), fore, aft);
 }
 
 static char *
-chance_text (double chance)
+freeboard_text (const GbAfloat *a, const GbFindings *f, GbUnits units)
 {
-  if (isnan (chance))
-    return g_strdup ("–");
-  if (chance < 0.001)
-    return g_strdup (_ ("under 0.1 %"));
-  if (chance > 0.999)
-    return g_strdup (_ ("over 99.9 %"));
-  return g_strdup_printf (_ ("%.1f %%"), 100 * chance);
+  g_autofree char *least = length_text (a->least.freeboard, units);
+  g_autofree char *where = isnan (a->least.freeboard) ? NULL : gb_afloat_edge_words (a, &f->edges, units);
+
+  /* Translators: a height, and where it is measured. */
+  return where != NULL ? g_strdup_printf (_ ("%s, %s"), least, where) : g_strdup ("–");
 }
 
-/* More than one in twenty is too much to go afloat with: the usual bound of a rare event. */
-#define TOO_LIKELY 0.05
-
-static void
-show_afloat (GbWeightPage *self, const GbBuild *build, const GbFindings *f)
+static char *
+worst_text (GbWeightPage *self, const GbAfloat *worst, const GbBuild *build, gboolean *passed)
 {
-  const GbFlotation *a = &f->flotation;
+  g_autofree char *name = gb_condition_dup_name (gb_project_get_boat (self->project), worst->condition);
+  g_autofree char *state = gb_afloat_state_words (worst, build, passed);
 
+  return g_strdup_printf (_ ("%s: %s"), name, state);
+}
+
+/* Against the limit, level: what the picture above shows. */
+static void
+show_limit (GbWeightPage *self, const GbBuild *build, const GbFlotation *a)
+{
   set_fact (self, FACT_LOADS, mass_and_sd (a->load_mass, a->load_sd, build->units), FALSE);
   set_fact (self, FACT_TOTAL, mass_and_sd (a->total, a->total_sd, build->units), a->sinks);
   set_fact (self, FACT_LIMIT, mass_text (a->limit.displacement, build->units), FALSE);
   set_fact (self, FACT_LEFT, mass_text (a->left, build->units), a->left < 0);
-  set_fact (self, FACT_CHANCE, chance_text (a->chance), a->chance > TOO_LIKELY);
-  set_fact (self, FACT_DRAUGHT, a->sinks ? g_strdup (_ ("she sinks")) : draught_text (&a->afloat, build->units),
-            a->sinks || a->afloat.freeboard < build->freeboard);
-  set_fact (self, FACT_PER_CM, mass_text (a->afloat.per_cm, build->units), FALSE);
+  set_fact (self, FACT_CHANCE, gb_afloat_chance_words (a->chance), a->chance > GB_TOO_LIKELY);
+}
+
+/* As she comes to rest. */
+static void
+show_afloat (GbWeightPage *self, const GbBuild *build, const GbFindings *f)
+{
+  const GbAfloat *a = &f->afloat[0];
+  gboolean floats = a->state == GB_AFLOAT_FLOATS, known = a->state != GB_AFLOAT_UNKNOWN, passed;
+  char *worst = worst_text (self, &f->afloat[f->worst], build, &passed);
+
+  set_fact (self, FACT_DRAUGHT, draught_text (a, build->units), FALSE);
+  set_fact (self, FACT_ATTITUDE, isnan (a->heel) ? g_strdup ("–") : gb_afloat_attitude_text (a), a->state == GB_AFLOAT_OVER);
+  set_fact (self, FACT_FREEBOARD, freeboard_text (a, f, build->units), (known && !floats) || a->least.freeboard < build->freeboard);
+  set_fact (self, FACT_GM, length_text (a->gm, build->units), a->gm < 0);
+  set_fact (self, FACT_PER_CM, mass_text (a->per_cm, build->units), FALSE);
+  set_fact (self, FACT_WORST, worst, passed);
 }
 
 static void
@@ -252,6 +291,7 @@ update (GbWeightPage *self)
   const GbFindings *findings = gb_project_get_findings (self->project);
 
   show_light (self, build, findings);
+  show_limit (self, build, &findings->flotation);
   show_afloat (self, build, findings);
 }
 
@@ -345,6 +385,9 @@ gb_weight_page_init (GbWeightPage *self)
       self->facts[i] = gb_fact_row_new (_ (rows[i].title), rows[i].working);
       adw_preferences_group_add (i < FACT_LOADS ? self->light : self->afloat, GTK_WIDGET (self->facts[i]));
     }
+  /* There every condition is shown. */
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (self->facts[FACT_WORST]), TRUE);
+  gtk_actionable_set_detailed_action_name (GTK_ACTIONABLE (self->facts[FACT_WORST]), "win.page::afloat");
   caution = g_strdup_printf ("%s\n%s", gb_caution_afloat (), gb_caution_lifting ());
   gtk_label_set_text (self->caution, caution);
 

@@ -105,32 +105,106 @@ show_centre (GbStrip *self, const GbBuild *build, const GbFindings *f)
   gb_gauge_set (self->centre, &reading, words->str, tooltip->str);
 }
 
+/* Afloat: the worst condition ------------------------------------------------------------------------------------------ */
+
+/* A limit that is passed in mass or in height. */
+static GbGaugeState
+judge_afloat (const GbAfloat *afloat, double accepted)
+{
+  GbGaugeState by_mass = judge (afloat->total, afloat->limit);
+
+  if (afloat->state == GB_AFLOAT_UNKNOWN)
+    return GB_GAUGE_UNKNOWN;
+  if (afloat->state != GB_AFLOAT_FLOATS || afloat->least.freeboard < accepted || by_mass == GB_GAUGE_PASSED)
+    return GB_GAUGE_PASSED;
+  return afloat->least.freeboard < accepted * (1 + NEAR_SHARE) ? GB_GAUGE_NEAR : by_mass;
+}
+
+/* Why there is no figure, in short. */
+static const char *
+unknown_words (const GbFindings *f)
+{
+  if (f->flotation.n_hulls == 0)
+    return _ ("no hull yet");
+  return isnan (f->flotation.total) ? _ ("no mass yet") : _ ("not known yet");
+}
+
+static char *
+freeboard_words (const GbAfloat *afloat, const GbBuild *build, GbGaugeState state)
+{
+  g_autofree char *freeboard = gb_length_format (afloat->least.freeboard, build->units);
+  g_autofree char *accepted = gb_length_format (build->freeboard, build->units);
+  g_autofree char *total = gb_quantity_format (afloat->total, GB_DIM_MASS, build->units);
+  g_autofree char *limit = gb_quantity_format (afloat->limit, GB_DIM_MASS, build->units);
+
+  if (isnan (afloat->least.freeboard))
+    return g_strdup_printf (_ ("%s of %s"), total, limit);
+  if (afloat->least.freeboard < build->freeboard)
+    /* Translators: the least freeboard, and the least that is accepted. */
+    return g_strdup_printf (_ ("%s free, under %s"), freeboard, accepted);
+  if (state == GB_GAUGE_PASSED)
+    /* Translators: mass afloat, flotation limit, least freeboard. */
+    return g_strdup_printf (_ ("%s, over %s, %s free"), total, limit, freeboard);
+  return g_strdup_printf (_ ("%s of %s, %s free"), total, limit, freeboard);
+}
+
+static char *
+afloat_words (const GbFindings *f, const GbAfloat *afloat, const GbBuild *build, GbGaugeState state)
+{
+  switch (afloat->state)
+    {
+    case GB_AFLOAT_SINKS:
+      return g_strdup (_ ("she sinks"));
+    case GB_AFLOAT_OVER:
+      return g_strdup (_ ("she has gone over"));
+    case GB_AFLOAT_FILLS:
+      return g_strdup (_ ("she fills"));
+    case GB_AFLOAT_FLOATS:
+      return freeboard_words (afloat, build, state);
+    case GB_AFLOAT_UNKNOWN:
+    default:
+      return g_strdup (unknown_words (f));
+    }
+}
+
+/* What the words leave out. */
+static char *
+afloat_tooltip (const GbFindings *f, const GbAfloat *afloat, const char *name)
+{
+  g_autoptr (GString) tooltip = g_string_new (NULL);
+
+  if (f->n_afloat > 1)
+    /* Translators: the name of a set of loads. */
+    g_string_append_printf (tooltip, _ ("The worst condition: %s"), name);
+  else
+    g_string_append (tooltip, name);
+  if (afloat->sentence != NULL)
+    g_string_append_printf (tooltip, "\n%s", afloat->sentence);
+  else
+    {
+      g_autofree char *attitude = gb_afloat_attitude_text (afloat);
+
+      g_string_append_printf (tooltip, "\n%s", attitude);
+    }
+  g_string_append_printf (tooltip, "\n%s", gb_caution_afloat ());
+  return g_string_free (g_steal_pointer (&tooltip), FALSE);
+}
+
 static void
 show_afloat (GbStrip *self, const GbBuild *build, const GbFindings *f)
 {
-  const GbFlotation *afloat = &f->flotation;
-  g_autofree char *total = gb_quantity_format (afloat->total, GB_DIM_MASS, build->units);
-  g_autofree char *limit = gb_quantity_format (afloat->limit.displacement, GB_DIM_MASS, build->units);
-  g_autofree char *freeboard = gb_length_format (afloat->afloat.freeboard, build->units);
-  g_autoptr (GString) words = g_string_new (NULL);
-  GbGaugeReading reading = { judge (afloat->total, afloat->limit.displacement), afloat->total - afloat->margin, afloat->margin,
-                             afloat->total_sd, afloat->limit.displacement };
+  const GbAfloat *worst = &f->afloat[f->worst];
+  GbGaugeReading reading = { judge_afloat (worst, build->freeboard), worst->total - worst->margin, worst->margin, worst->total_sd,
+                             worst->limit };
+  g_autofree char *name = gb_condition_dup_name (gb_project_get_boat (self->project), worst->condition);
+  g_autofree char *words = afloat_words (f, worst, build, reading.state), *tooltip = afloat_tooltip (f, worst, name);
+  /* The figure first: where the strip is narrow, the end of the name goes. */
+  g_autofree char *whole = worst->state == GB_AFLOAT_UNKNOWN ? g_strdup (words) : g_strdup_printf ("%s · %s", words, name);
 
-  if (isnan (afloat->limit.displacement))
-    {
-      reading.state = GB_GAUGE_UNKNOWN;
-      g_string_append (words, _ ("no hull yet"));
-    }
-  else if (afloat->sinks)
-    g_string_append_printf (words, _ ("she sinks: %s aboard"), total);
-  else if (reading.state == GB_GAUGE_PASSED)
-    /* Translators: mass afloat, flotation limit, least freeboard. */
-    g_string_append_printf (words, _ ("%s, over %s, %s free"), total, limit, freeboard);
-  else
-    g_string_append_printf (words, _ ("%s of %s, %s free"), total, limit, freeboard);
-
-  gb_gauge_set (self->afloat, &reading, words->str, gb_caution_afloat ());
+  gb_gauge_set (self->afloat, &reading, whole, tooltip);
 }
+
+/* Money ---------------------------------------------------------------------------------------------------------------- */
 
 static double
 amount (gint64 money)
