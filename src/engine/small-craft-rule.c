@@ -183,24 +183,33 @@ typedef struct
   const GbRollup *rollup;
   double edge; /* z */
   GbRule *rule;
-  GArray *materials; /* of gint64: whose the lines are; 0: not known */
+  GArray *materials; /* of gint64: whose the lines are; 0: of no material */
   double mass;       /* of all parts so far */
 } Tally;
 
-static GbRuleLine *
-line_for (Tally *tally, const GbMaterial *material, gboolean from_table)
+static const char *
+line_name (const GbMaterial *material, gboolean known)
 {
-  gint64 id = material != NULL ? material->rec.id : 0;
-  GbRuleLine line = { .from_table = from_table };
+  if (!known)
+    return _ ("Not known");
+  return material != NULL && material->name != NULL ? material->name : _ ("Without a material");
+}
+
+static GbRuleLine *
+line_for (Tally *tally, const GbMaterial *material, gboolean from_table, gboolean known)
+{
+  gint64 id = known && material != NULL ? material->rec.id : 0;
+  GbRuleLine line = { .from_table = from_table, .known = known };
 
   for (guint i = 0; i < tally->materials->len; i++)
     {
       GbRuleLine *there = &g_array_index (tally->rule->lines, GbRuleLine, i);
 
-      if (g_array_index (tally->materials, gint64, i) == id && there->from_table == from_table)
+      if (g_array_index (tally->materials, gint64, i) == id && there->from_table == from_table
+          && there->known == known)
         return there;
     }
-  line.material = g_strdup (material != NULL && material->name != NULL ? material->name : _ ("Not known"));
+  line.material = g_strdup (line_name (material, known));
   g_array_append_val (tally->materials, id);
   g_array_append_val (tally->rule->lines, line);
   return &g_array_index (tally->rule->lines, GbRuleLine, tally->rule->lines->len - 1);
@@ -210,6 +219,7 @@ line_for (Tally *tally, const GbMaterial *material, gboolean from_table)
 static void
 add_mass (Tally *tally, double mass, double z, const GbMaterial *material, double factor, gboolean from_table)
 {
+  gboolean known = !isnan (factor);
   GbRuleLine *line;
 
   tally->mass += mass;
@@ -218,15 +228,11 @@ add_mass (Tally *tally, double mass, double z, const GbMaterial *material, doubl
       tally->rule->deck += mass;
       return;
     }
-  if (isnan (factor))
-    {
-      tally->rule->unknown_mass += mass;
-      material = NULL;
-      factor = 1;
-    }
-  line = line_for (tally, material, from_table);
+  if (!known)
+    tally->rule->unknown_mass += mass;
+  line = line_for (tally, material, from_table, known);
   line->dry += mass;
-  line->submerged += mass * factor;
+  line->submerged += mass * (known ? factor : 1);
 }
 
 static void
@@ -258,7 +264,7 @@ add_unlisted (Tally *tally)
 static void
 add_margin (GbRule *rule, double margin)
 {
-  GbRuleLine line = { g_strdup (_ ("Growth margin")), margin, 1, margin, FALSE };
+  GbRuleLine line = { g_strdup (_ ("Growth margin")), margin, 1, margin, FALSE, FALSE };
 
   g_array_append_val (rule->lines, line);
 }
@@ -292,7 +298,7 @@ find_foam (GbRule *rule, const Motors *motors, double persons)
   double left = rule->kind == GB_RULE_OUTBOARD ? capacity - motors->weight : capacity;
   double boat = gb_rule_boat_foam (rule->submerged / GB_POUND, rule->deck / GB_POUND, GB_RULE_FOAM);
   double for_persons = gb_rule_persons_foam (rule->kind, persons, left, GB_RULE_FOAM);
-  double less = rule->kind == GB_RULE_OUTBOARD ? 0 : (0.25 - 2.0 / 15) * persons / GB_RULE_FOAM;
+  double less = rule->kind == GB_RULE_OUTBOARD ? NAN : (0.25 - 2.0 / 15) * persons / GB_RULE_FOAM;
 
   rule->swamped_motor = motors->swamped * GB_POUND;
   rule->boat_foam = boat * GB_CUBIC_FOOT;

@@ -54,6 +54,7 @@ typedef struct
   char *material;
   double dry, factor, submerged; /* kg, -, kg */
   gboolean from_table;
+  gboolean known; /* FALSE: the factor is not known, or it is the growth margin */
 } GbRuleLine;
 
 typedef struct
@@ -71,7 +72,7 @@ typedef struct
   double submerged, deck, swamped_motor; /* kg */
   double boat_foam, motor_foam, persons_foam, foam; /* m3; a negative boat_foam means that she lifts herself; foam
                                                           is 0 where none is needed */
-  double law_persons_foam; /* by the law's 2/15 where the guideline takes 1/4, m3 */
+  double law_persons_foam; /* by the law's 2/15 where the guideline takes 1/4, m3; NAN for an outboard's, where it does not */
 } GbRule;
 
 /* Boat weight is light craft and margin. */

@@ -75,6 +75,14 @@ show_persons_capacity (GbHand *hand, const GbRule *rule)
 
 /* Foam --------------------------------------------------------------------------------------------------- */
 
+static const char *
+factor_source (const GbRuleLine *line)
+{
+  if (!line->known)
+    return _ ("not known: counted in full");
+  return line->from_table ? _ ("the table") : _ ("its density: 1 − 1/SG");
+}
+
 static void
 show_lines (GbHand *hand, const GbRule *rule)
 {
@@ -85,7 +93,7 @@ show_lines (GbHand *hand, const GbRule *rule)
 
       gb_hand_row (hand, g_strdup (line->material), g_strdup_printf ("%.1f", line->dry / GB_POUND), g_strdup_printf ("%.2f", line->factor),
                    g_strdup_printf ("%.1f", line->submerged / GB_POUND),
-                   g_strdup (line->from_table ? _ ("the table") : _ ("its density: 1 − 1/SG")), NULL);
+                   g_strdup (factor_source (line)), NULL);
     }
   gb_hand_row (hand, g_strdup (_ ("Sum")), g_strdup (""), g_strdup (""), g_strdup_printf ("%.1f", rule->submerged / GB_POUND), g_strdup (""),
                NULL);

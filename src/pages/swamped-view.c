@@ -227,7 +227,7 @@ show_rule (GbSwampedView *self, const GbRule *rule, const GbBuild *build)
   gb_fact_list_set (self->both[BOTH_RULE], foam_words (fmax (rule->foam, 0), fmax (rule->foam, 0) * GB_FOAM_DENSITY, units), FALSE);
   for (guint i = 0; i < G_N_ELEMENTS (foams); i++)
     gb_fact_list_set (self->rule[RULE_BOAT_FOAM + i], gb_quantity_format (foams[i], GB_DIM_VOLUME, units), FALSE);
-  gtk_widget_set_visible (GTK_WIDGET (self->rule[RULE_MOTOR_FOAM]), rule->kind == GB_RULE_OUTBOARD);
+  gtk_widget_set_visible (GTK_WIDGET (self->rule[RULE_MOTOR_FOAM]), rule->kind != GB_RULE_BY_HAND);
   gtk_widget_set_visible (GTK_WIDGET (self->rule[RULE_LAW]), !isnan (rule->law_persons_foam));
   say (self->rule_note, rule->applies ? NULL : _ ("The rule is for boats of one hull under 20 ft (6.1 m): for this one it is a yardstick alone."));
 }

@@ -178,7 +178,10 @@ add_lines (GbTable *table, const GbRule *rule, const char *condition)
       gb_table_number (table, line->dry);
       gb_table_number (table, line->factor);
       gb_table_number (table, line->submerged);
-      gb_table_coded (table, line->from_table ? _ ("the table") : _ ("its density"), line->from_table ? "table" : "density");
+      if (!line->known)
+        gb_table_coded (table, _ ("not known: counted in full"), "unknown");
+      else
+        gb_table_coded (table, line->from_table ? _ ("the table") : _ ("its density"), line->from_table ? "table" : "density");
     }
   add_sum (table, _ ("Below the edge"), "submerged", rule->submerged, condition);
   add_sum (table, _ ("Above it, dry"), "deck", rule->deck, condition);
