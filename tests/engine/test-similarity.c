@@ -5,8 +5,8 @@
 
 #include "floating-fixture.h"
 
+#include "engine/righting.h"
 #include "engine/similarity.h"
-#include "engine/water.h"
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (GbTubbed, gb_tubbed_clear)
 
@@ -400,8 +400,9 @@ build_similar (Floating *f, double size, guint32 seed)
   load->bearing = 0.4;
 }
 
+/* How she floats in the size @size, and what rights her. */
 static void
-find_similar (GbAfloat *afloat, double size, guint32 seed)
+find_similar (GbAfloat *afloat, GbRighting **righting, double size, guint32 seed)
 {
   g_auto (Floating) f = new_floating ();
   g_autoptr (GbCase) case_ = NULL;
@@ -410,6 +411,8 @@ find_similar (GbAfloat *afloat, double size, guint32 seed)
   find_floating (&f);
   case_ = floating_case (&f, ((GbRecord *) gb_boat_roots (f.boat, GB_RECORD_CONDITION)->pdata[0])->id);
   gb_afloat_find (afloat, case_, NULL);
+  if (righting != NULL)
+    *righting = gb_righting_find (case_, NULL, NULL);
 }
 
 static void
@@ -453,14 +456,48 @@ test_float_alike (void)
     {
       g_auto (GbAfloat) model = { 0 };
 
-      find_similar (&model, 1, seed);
+      find_similar (&model, NULL, 1, seed);
       g_assert_false (isnan (model.gm));
       for (guint i = 0; i < G_N_ELEMENTS (scales); i++)
         {
           g_auto (GbAfloat) boat = { 0 };
 
-          find_similar (&boat, scales[i], seed);
+          find_similar (&boat, NULL, scales[i], seed);
           check_alike (&boat, &model, scales[i]);
+        }
+    }
+}
+
+static void
+check_side (const GbRightingSide *boat, const GbRightingSide *model, double scale)
+{
+  assert_like (boat->greatest, model->greatest, GB_LIKE_LENGTH, scale);
+  assert_near (boat->greatest_at, model->greatest_at, 1e-4);
+  if (isnan (model->vanishing))
+    g_assert_true (isnan (boat->vanishing));
+  else
+    assert_near (boat->vanishing, model->vanishing, 1e-6);
+}
+
+static void
+test_righted_alike (void)
+{
+  for (guint32 seed = 1; seed <= 3; seed++)
+    {
+      g_auto (GbAfloat) model = { 0 }, boat = { 0 };
+      g_autoptr (GbRighting) models = NULL, boats = NULL;
+
+      find_similar (&model, &models, 1, seed);
+      find_similar (&boat, &boats, SCALE, seed);
+      g_assert_nonnull (models);
+      g_assert_nonnull (boats);
+      assert_like (boats->gm, models->gm, GB_LIKE_LENGTH, SCALE);
+      check_side (&boats->starboard, &models->starboard, SCALE);
+      check_side (&boats->port, &models->port, SCALE);
+      for (guint i = 90; i <= 270; i += 5)
+        {
+          assert_like (boats->levers[i].lever, models->levers[i].lever, GB_LIKE_LENGTH, SCALE);
+          assert_like (boats->levers[i].trim, models->levers[i].trim, GB_LIKE_ANGLE, SCALE);
         }
     }
 }
@@ -485,5 +522,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/engine/similarity/no-condition", test_no_condition);
   g_test_add_func ("/engine/similarity/sinking-condition", test_sinking_condition);
   g_test_add_func ("/engine/similarity/float-alike", test_float_alike);
+  g_test_add_func ("/engine/similarity/righted-alike", test_righted_alike);
   return g_test_run ();
 }
