@@ -79,7 +79,7 @@ gb_boat_name_items (const GbScene *scene, GbCanvas *canvas, const GbBoatView *vi
       const GbSceneItem *item = &g_array_index (scene->items, GbSceneItem, dot->item);
       double x, y;
 
-      if (picked ? !item->picked : item->kind != GB_SCENE_LOAD)
+      if (picked != item->picked || (!picked && item->kind != GB_SCENE_LOAD))
         continue;
       n++;
       gb_boat_view_at (view, dot->at, &x, &y);

@@ -79,6 +79,22 @@ gb_canvas_mark (GbCanvas *canvas, GbBox box)
   g_array_append_val (canvas->marks, box);
 }
 
+/* By small boxes along it. */
+void
+gb_canvas_mark_line (GbCanvas *canvas, double x1, double y1, double x2, double y2)
+{
+  double length = hypot (x2 - x1, y2 - y1), reach = canvas->em * 0.1;
+  guint n = (guint) CLAMP (length / (canvas->em * 0.5), 1, 200);
+
+  if (y1 == y2)
+    {
+      gb_canvas_mark (canvas, (GbBox){ fmin (x1, x2), y1 - reach, fabs (x2 - x1), 2 * reach });
+      return;
+    }
+  for (guint i = 0; i <= n; i++)
+    gb_canvas_mark (canvas, gb_box_around (x1 + (x2 - x1) * i / n, y1 + (y2 - y1) * i / n, reach));
+}
+
 const GbHit *
 gb_hits_find (const GArray *hits, double x, double y)
 {

@@ -44,6 +44,7 @@ void gb_canvas_hit (GbCanvas *canvas, GbBox box, guint what);
 const GbHit *gb_hits_find (const GArray *hits, double x, double y); /* NULL: none */
 
 void gb_canvas_mark (GbCanvas *canvas, GbBox box);
+void gb_canvas_mark_line (GbCanvas *canvas, double x1, double y1, double x2, double y2);
 
 gboolean gb_box_overlaps (GbBox a, GbBox b);
 gboolean gb_box_holds (GbBox box, double x, double y);

@@ -13,6 +13,8 @@
 
 /* Closer than this at the right end, two edges of one name are one. */
 #define ALIKE 0.002
+/* Less is no difference. */
+#define ROUNDING 1e-6
 
 typedef struct
 {
@@ -34,6 +36,7 @@ typedef struct
   GPtrArray *tells;  /* sentences by hit */
   Point least;
   char *least_name;
+  gboolean even; /* the other side comes as near there */
   double accepted; /* NAN: none */
   double from, to; /* of x */
   double lo, hi;   /* of the freeboard */
@@ -73,6 +76,13 @@ begin_piece (Freeboard *freeboard, const char *name, gboolean port)
   return piece;
 }
 
+/* The same point of the other side, and as high. */
+static gboolean
+is_opposite (const Point *p, const Point *q)
+{
+  return p->y * q->y < 0 && fabs (p->x - q->x) < ALIKE && fabs (p->freeboard - q->freeboard) < ROUNDING;
+}
+
 static void
 take_in (Freeboard *freeboard, Point p, const char *name)
 {
@@ -84,9 +94,13 @@ take_in (Freeboard *freeboard, Point p, const char *name)
   freeboard->hi = fmax (freeboard->hi, p.freeboard);
   *lo = (GbVec3){ freeboard->from, fmin (lo->y, p.y), 0 };
   *hi = (GbVec3){ freeboard->to, fmax (hi->y, p.y), 0 };
-  if (isfinite (freeboard->least.freeboard) && p.freeboard >= freeboard->least.freeboard)
-    return;
+  if (isfinite (freeboard->least.freeboard) && p.freeboard >= freeboard->least.freeboard - ROUNDING)
+    {
+      freeboard->even = freeboard->even || is_opposite (&freeboard->least, &p);
+      return;
+    }
   freeboard->least = p;
+  freeboard->even = FALSE;
   g_free (freeboard->least_name);
   freeboard->least_name = g_strdup (name);
 }
@@ -109,6 +123,9 @@ add_line (Freeboard *freeboard, const GbEdgeLine *line, GbAttitude attitude)
       g_array_append_val (piece->points, p);
       take_in (freeboard, p, line->name);
     }
+  /* Where a ring comes home there is no more of that side. */
+  if (piece != NULL && piece->points->len == 1 && line->points->len > 1)
+    g_ptr_array_remove (freeboard->pieces, piece);
 }
 
 static Freeboard *
@@ -163,7 +180,7 @@ say_title (GString *title, const Freeboard *freeboard)
   g_autofree char *height = gb_length_format (fabs (least->freeboard), freeboard->units);
   g_autofree char *accepted = gb_length_format (freeboard->accepted, freeboard->units);
   const char *where
-      = gb_where_along (freeboard->least_corner, freeboard->most_corner, (GbVec3){ least->x, least->y, 0 });
+      = gb_where_along (freeboard->least_corner, freeboard->most_corner, (GbVec3){ least->x, freeboard->even ? 0 : least->y, 0 });
 
   if (least->freeboard < 0)
     g_string_append_printf (title, _ ("%s is under water by %s, %s"), freeboard->least_name, height, where);
@@ -227,8 +244,14 @@ draw_piece (const Piece *piece, GbCanvas *canvas, const GbPlot *plot)
   for (guint i = 0; i < piece->points->len; i++)
     {
       const Point *p = &g_array_index (piece->points, Point, i);
+      double x = gb_axis_at (&plot->x, p->x), y = gb_axis_at (&plot->y, p->freeboard), from_x, from_y;
 
-      cairo_line_to (canvas->cr, gb_axis_at (&plot->x, p->x), gb_axis_at (&plot->y, p->freeboard));
+      if (i > 0)
+        {
+          cairo_get_current_point (canvas->cr, &from_x, &from_y);
+          gb_canvas_mark_line (canvas, from_x, from_y, x, y);
+        }
+      cairo_line_to (canvas->cr, x, y);
     }
   if (piece->port)
     cairo_set_dash (canvas->cr, dash, G_N_ELEMENTS (dash), 0);
@@ -329,8 +352,10 @@ static void
 draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 {
   const Freeboard *freeboard = data;
+  g_autofree char *accepted = gb_length_format (freeboard->accepted, freeboard->units);
+  g_autofree char *accepted_words = g_strdup_printf (_ ("Accepted %s"), accepted);
   GbEndLabel labels[GB_MOST_END_LABELS] = {
-    { freeboard->accepted, _ ("Least accepted"), GB_ROLE_LIMIT },
+    { freeboard->accepted, accepted_words, GB_ROLE_LIMIT },
     { 0, _ ("Water"), GB_ROLE_QUIET },
   };
   guint n = label_pieces (freeboard, labels, 2);
@@ -349,6 +374,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
       double y = gb_axis_at (&plot.y, freeboard->accepted);
 
       gb_canvas_line (canvas, GB_ROLE_LIMIT, 3.5, plot.x.start, y, plot.x.end, y);
+      gb_canvas_mark_line (canvas, plot.x.start, y, plot.x.end, y);
     }
   draw_pieces (freeboard, canvas, &plot);
   draw_least (freeboard, canvas, &plot);
