@@ -115,6 +115,140 @@ test_weights_are_kept_unless_touched (void)
   assert_near (gb_rollup_part (&findings->rollup, punt.skin)->unit_mass, 45, 1e-10);
 }
 
+/* Afloat -------------------------------------------------------------------------------------------------- */
+
+/* A mark that finding anew would wipe out. */
+#define MARK 12345.0
+
+static gboolean
+is_kept (GbFindings *findings, GbBoat *boat, GbTouched touched)
+{
+  findings->afloat[0].per_cm = MARK;
+  gb_findings_find (findings, boat, touched, TODAY);
+  return findings->afloat[0].per_cm == MARK;
+}
+
+static void
+test_afloat_is_kept_unless_it_follows (void)
+{
+  Punt punt = new_punt ();
+  g_autoptr (GbBoat) boat = punt.boat;
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+  GbLoad *crew = gb_boat_all (boat, GB_RECORD_LOAD)->pdata[0];
+
+  gb_findings_find (findings, boat, 0, TODAY);
+  g_assert_cmpuint (findings->n_afloat, ==, 1);
+  /* A receipt. */
+  g_assert_true (is_kept (findings, boat, 0));
+  /* A price, a name, a note: what it weighs is the same. */
+  punt.skin->price = 100;
+  g_assert_true (is_kept (findings, boat, GB_TOUCHED_WEIGHTS));
+  punt.plywood->thickness = 0.012;
+  g_assert_false (is_kept (findings, boat, GB_TOUCHED_WEIGHTS));
+  assert_near (findings->afloat[0].light, 54, 1e-9);
+  ((GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1))->margin_calculated = 0.2;
+  g_assert_false (is_kept (findings, boat, GB_TOUCHED_WEIGHTS));
+  crew->mass = 90;
+  g_assert_false (is_kept (findings, boat, GB_TOUCHED_AFLOAT));
+  assert_near (findings->afloat[0].load_mass, 180, 1e-9);
+  punt.hull->width = 1.1;
+  g_assert_false (is_kept (findings, boat, GB_TOUCHED_HULLS));
+}
+
+/* An edit starts from the last answer; what it finds is what is found from nothing. */
+static void
+test_edits_find_what_a_fresh_look_finds (void)
+{
+  Punt punt = new_punt ();
+  g_autoptr (GbBoat) boat = punt.boat;
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+  GbLoad *crew = gb_boat_all (boat, GB_RECORD_LOAD)->pdata[0];
+
+  crew->x = 2;
+  crew->z = 0.3;
+  gb_findings_find (findings, boat, GB_TOUCHED_ALL, TODAY);
+  /* Out over the side and back: over, and upright again. */
+  for (int i = -30; i <= 30; i++)
+    {
+      g_autoptr (GbFindings) fresh = gb_findings_new ();
+
+      crew->y = 0.03 * i;
+      crew->x = 2 + 0.02 * i;
+      gb_findings_find (findings, boat, GB_TOUCHED_AFLOAT, TODAY);
+      gb_findings_find (fresh, boat, GB_TOUCHED_ALL, TODAY);
+      g_assert_cmpint (findings->afloat[0].state, ==, fresh->afloat[0].state);
+      assert_near (findings->afloat[0].heel, fresh->afloat[0].heel, 1e-9);
+      assert_near (findings->afloat[0].trim, fresh->afloat[0].trim, 1e-9);
+      assert_near (findings->afloat[0].attitude.height, fresh->afloat[0].attitude.height, 1e-9);
+    }
+}
+
+static void
+test_worst_condition (void)
+{
+  Punt punt = new_punt ();
+  g_autoptr (GbBoat) boat = punt.boat;
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+  GbRecord *first = gb_boat_all (boat, GB_RECORD_CONDITION)->pdata[0];
+  GbCondition *second = add_record (boat, GB_RECORD_CONDITION, 0);
+  GbLoad *load = add_record (boat, GB_RECORD_LOAD, second->rec.id);
+
+  load->mass = 600;
+  gb_boat_settle (boat);
+  gb_findings_find (findings, boat, GB_TOUCHED_ALL, TODAY);
+  g_assert_cmpuint (findings->n_afloat, ==, 2);
+  g_assert_cmpuint (findings->worst, ==, 1);
+  g_assert_true (gb_findings_afloat (findings, second->rec.id) == &findings->afloat[1]);
+  g_assert_true (gb_findings_afloat (findings, first->id) == &findings->afloat[0]);
+  g_assert_null (gb_findings_afloat (findings, 0));
+  load->mass = 1;
+  gb_findings_find (findings, boat, GB_TOUCHED_AFLOAT, TODAY);
+  g_assert_cmpuint (findings->worst, ==, 0);
+
+  /* The condition goes; without any there is one with nobody aboard. */
+  gb_boat_remove (boat, GB_RECORD_LOAD, load->rec.id);
+  gb_boat_remove (boat, GB_RECORD_CONDITION, second->rec.id);
+  gb_boat_settle (boat);
+  gb_findings_find (findings, boat, GB_TOUCHED_AFLOAT, TODAY);
+  g_assert_cmpuint (findings->n_afloat, ==, 1);
+  gb_boat_remove (boat, GB_RECORD_CONDITION, first->id);
+  gb_boat_settle (boat);
+  gb_findings_find (findings, boat, GB_TOUCHED_AFLOAT, TODAY);
+  g_assert_nonnull (gb_findings_afloat (findings, 0));
+  assert_near (findings->afloat[0].total, 49.5, 1e-9);
+}
+
+static void
+test_tests_are_found (void)
+{
+  Punt punt = new_punt ();
+  g_autoptr (GbBoat) boat = punt.boat;
+  g_autoptr (GbFindings) findings = gb_findings_new ();
+  gint64 condition = ((GbRecord *) gb_boat_all (boat, GB_RECORD_CONDITION)->pdata[0])->id;
+  GbInclining *inclining = add_record (boat, GB_RECORD_INCLINING, 0);
+  GbShift *shift = add_record (boat, GB_RECORD_SHIFT, inclining->rec.id);
+  GbTub *tub = add_record (boat, GB_RECORD_TUB, 0);
+
+  inclining->condition = tub->condition = condition;
+  shift->mass = 10;
+  shift->distance = 0.4;
+  shift->angle = 0.02;
+  tub->scale = 10;
+  add_record (boat, GB_RECORD_TUB, 0);
+  add_record (boat, GB_RECORD_INCLINING, 0);
+  gb_boat_settle (boat);
+  gb_findings_find (findings, boat, GB_TOUCHED_ALL, TODAY);
+  gb_findings_find (findings, boat, GB_TOUCHED_AFLOAT, TODAY);
+  g_assert_cmpuint (findings->n_inclined, ==, 2);
+  g_assert_cmpint (findings->inclined[0].inclining, ==, inclining->rec.id);
+  assert_near (findings->inclined[0].gm, 4 / (209.5 * tan (0.02)), 1e-9);
+  g_assert_nonnull (findings->inclined[1].trouble);
+  g_assert_cmpuint (findings->n_tubbed, ==, 2);
+  g_assert_cmpint (findings->tubbed[0].tub, ==, tub->rec.id);
+  assert_near (findings->tubbed[0].scale, 10, 0);
+  g_assert_nonnull (findings->tubbed[1].trouble);
+}
+
 /* Whatever is in a build, and whatever was found before, the same is found; each hull is closed or says why not. */
 static void
 test_generated_builds (void)
@@ -160,6 +294,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/findings/each-feeds-the-next", test_each_feeds_the_next);
   g_test_add_func ("/findings/hulls-are-kept-unless-touched", test_hulls_are_kept_unless_touched);
   g_test_add_func ("/findings/weights-are-kept-unless-touched", test_weights_are_kept_unless_touched);
+  g_test_add_func ("/findings/afloat-is-kept-unless-it-follows", test_afloat_is_kept_unless_it_follows);
+  g_test_add_func ("/findings/edits-find-what-a-fresh-look-finds", test_edits_find_what_a_fresh_look_finds);
+  g_test_add_func ("/findings/worst-condition", test_worst_condition);
+  g_test_add_func ("/findings/tests-are-found", test_tests_are_found);
   g_test_add_func ("/findings/generated-builds", test_generated_builds);
   g_test_add_func ("/findings/an-empty-build-and-its-end", test_an_empty_build_and_its_end);
   return g_test_run ();
