@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-#include "generate.h"
+#include "generate-private.h"
 
 #include <math.h>
 
@@ -10,14 +10,7 @@
 #define MAX_DEPTH 8
 #define FIRST_DAY 739000 /* 28 April 2024 */
 
-typedef struct
-{
-  GRand *rand;
-  GbBoat *boat;
-  gint64 next[GB_N_RECORDS]; /* ids and positions both count up */
-  GArray *groups;            /* of gint64: the open groups, outermost first */
-  gint64 last_leaf;
-} Maker;
+typedef GenerateMaker Maker;
 
 static double
 between (Maker *maker, double low, double high)
@@ -45,8 +38,8 @@ pick_id (Maker *maker, GbRecordKind kind)
   return 1 + pick (maker, (int) maker->next[kind]);
 }
 
-static gpointer
-make (Maker *maker, GbRecordKind kind, gint64 owner)
+gpointer
+generate_make (Maker *maker, GbRecordKind kind, gint64 owner)
 {
   GbRecord *record = gb_record_new (kind);
 
@@ -56,8 +49,8 @@ make (Maker *maker, GbRecordKind kind, gint64 owner)
   return record;
 }
 
-static gint64
-take (Maker *maker, gpointer record)
+gint64
+generate_take (Maker *maker, gpointer record)
 {
   return gb_boat_take (maker->boat, record)->id;
 }
@@ -70,25 +63,25 @@ make_categories (Maker *maker)
 
   for (guint i = 0; i < N_CATEGORIES; i++)
     {
-      GbCategory *category = make (maker, GB_RECORD_CATEGORY, 0);
+      GbCategory *category = generate_make (maker, GB_RECORD_CATEGORY, 0);
 
       category->name = g_strdup (names[i]);
       category->budget = 10000 + 2500 * pick (maker, 20);
-      take (maker, category);
+      generate_take (maker, category);
     }
 }
 
 static void
 make_sample (Maker *maker, gint64 material)
 {
-  GbSample *sample = make (maker, GB_RECORD_SAMPLE, material);
+  GbSample *sample = generate_make (maker, GB_RECORD_SAMPLE, material);
 
   sample->date = FIRST_DAY + pick (maker, 100);
   sample->length = 1;
   sample->width = 0.5;
   sample->thickness = 0.01;
   sample->mass = between (maker, 2, 4);
-  take (maker, sample);
+  generate_take (maker, sample);
 }
 
 /* Of every four, one is a wood, one known by area, one by length, one by volume. */
@@ -101,7 +94,7 @@ make_materials (Maker *maker)
 
   for (guint i = 0; i < N_MATERIALS; i++)
     {
-      GbMaterial *material = make (maker, GB_RECORD_MATERIAL, 0);
+      GbMaterial *material = generate_make (maker, GB_RECORD_MATERIAL, 0);
 
       material->name = g_strdup_printf ("Material %u", i + 1);
       material->measure = measures[i % 4];
@@ -112,7 +105,7 @@ make_materials (Maker *maker)
       material->linear_mass = between (maker, 0.05, 0.5);
       material->spread = once_in (maker, 3) ? NAN : between (maker, 0.02, 0.12);
       material->source = g_strdup ("Invented, for measuring speed");
-      take (maker, material);
+      generate_take (maker, material);
       if (i % 8 == 0)
         make_sample (maker, material->rec.id);
     }
@@ -133,7 +126,7 @@ make_stock (Maker *maker)
 {
   for (guint i = 0; i < N_STOCK; i++)
     {
-      GbStock *stock = make (maker, GB_RECORD_STOCK, 0);
+      GbStock *stock = generate_make (maker, GB_RECORD_STOCK, 0);
 
       stock->name = g_strdup_printf ("Stock %u", i + 1);
       stock->form = i % 5;
@@ -149,7 +142,7 @@ make_stock (Maker *maker)
       stock->on_hand = once_in (maker, 3) ? 1 : 0;
       stock->supplier = g_strdup_printf ("Yard %d", pick (maker, 5) + 1);
       stock->category = pick_id (maker, GB_RECORD_CATEGORY);
-      take (maker, stock);
+      generate_take (maker, stock);
     }
 }
 
@@ -157,50 +150,6 @@ static gint64
 pick_stock (Maker *maker, GbForm form)
 {
   return 1 + 5 * pick (maker, N_STOCK / 5) + form;
-}
-
-static void
-make_offset (Maker *maker, gint64 station, double y, double z)
-{
-  GbOffset *offset = make (maker, GB_RECORD_OFFSET, station);
-
-  offset->y = y;
-  offset->z = z;
-  take (maker, offset);
-}
-
-/* An open boat of nine stations and a pair of pipes beside it. */
-static void
-make_hulls (Maker *maker)
-{
-  GbHull *hull = make (maker, GB_RECORD_HULL, 0);
-  GbHull *pipe = make (maker, GB_RECORD_HULL, 0);
-
-  hull->name = g_strdup ("Hull");
-  hull->x = hull->z = 0;
-  for (guint i = 0; i < 9; i++)
-    {
-      GbStation *station = make (maker, GB_RECORD_STATION, hull->rec.id);
-      double fullness = 1 - pow ((i - 4.0) / 5.0, 2);
-
-      station->x = 0.5 * i;
-      make_offset (maker, station->rec.id, 0, 0.02 * fabs (i - 4.0));
-      for (guint k = 1; k <= 4; k++)
-        make_offset (maker, station->rec.id, 0.8 * fullness * sin (G_PI_2 * k / 4), 0.1 + 0.1 * k);
-      take (maker, station);
-    }
-  take (maker, hull);
-
-  pipe->name = g_strdup ("Floats");
-  pipe->form = GB_HULL_PIPE;
-  pipe->pair = 1;
-  pipe->edge = GB_EDGE_CLOSED;
-  pipe->x = 1;
-  pipe->y = 1.2;
-  pipe->z = 0.4;
-  pipe->length = 2;
-  pipe->diameter = 0.2;
-  take (maker, pipe);
 }
 
 static char *
@@ -406,14 +355,13 @@ make_parts (Maker *maker, guint n_parts)
       if (maker->groups->len > 1 && once_in (maker, 11))
         g_array_set_size (maker->groups, maker->groups->len - 1);
       group = i == 0 || (maker->groups->len < MAX_DEPTH && once_in (maker, 10));
-      part
-          = make (maker, GB_RECORD_PART,
-                  maker->groups->len > 0 ? g_array_index (maker->groups, gint64, maker->groups->len - 1) : 0);
+      part = generate_make (maker, GB_RECORD_PART,
+                            maker->groups->len > 0 ? g_array_index (maker->groups, gint64, maker->groups->len - 1) : 0);
       if (group)
         make_group (maker, part);
       else
         make_leaf (maker, part);
-      take (maker, part);
+      generate_take (maker, part);
       if (group)
         g_array_append_val (maker->groups, maker->next[GB_RECORD_PART]);
     }
@@ -422,12 +370,12 @@ make_parts (Maker *maker, guint n_parts)
 static void
 make_reading (Maker *maker, gint64 weighing, double mass, double x, double y)
 {
-  GbReading *reading = make (maker, GB_RECORD_READING, weighing);
+  GbReading *reading = generate_make (maker, GB_RECORD_READING, weighing);
 
   reading->mass = mass;
   reading->x = x;
   reading->y = y;
-  take (maker, reading);
+  generate_take (maker, reading);
 }
 
 static void
@@ -435,13 +383,13 @@ make_weighings (Maker *maker, guint n_parts)
 {
   for (guint i = 0; i < 1 + n_parts / 200; i++)
     {
-      GbWeighing *weighing = make (maker, GB_RECORD_WEIGHING, 0);
+      GbWeighing *weighing = generate_make (maker, GB_RECORD_WEIGHING, 0);
 
       weighing->part = i == 0 && n_parts > 1000 ? 0 : pick_id (maker, GB_RECORD_PART);
       weighing->date = FIRST_DAY + pick (maker, 300);
       weighing->on_scale = pick (maker, 2);
       weighing->mass_sd = once_in (maker, 2) ? 0.01 : NAN;
-      take (maker, weighing);
+      generate_take (maker, weighing);
       if (once_in (maker, 4))
         {
           make_reading (maker, weighing->rec.id, between (maker, 0.5, 4), 0.5, NAN);
@@ -455,7 +403,7 @@ make_weighings (Maker *maker, guint n_parts)
 static void
 make_line (Maker *maker, gint64 purchase)
 {
-  GbLine *line = make (maker, GB_RECORD_LINE, purchase);
+  GbLine *line = generate_make (maker, GB_RECORD_LINE, purchase);
 
   line->kind = pick (maker, 5);
   line->what = g_strdup_printf ("Line %" G_GINT64_FORMAT, line->rec.id);
@@ -468,7 +416,7 @@ make_line (Maker *maker, gint64 purchase)
   line->quantity = once_in (maker, 30) ? -1 : 1 + pick (maker, 4);
   line->price = 50 + pick (maker, 8000);
   line->discount = once_in (maker, 8) ? 0.1 : 0;
-  take (maker, line);
+  generate_take (maker, line);
 }
 
 static void
@@ -476,32 +424,13 @@ make_purchases (Maker *maker, guint n_parts)
 {
   for (guint i = 0; i < 1 + n_parts / 50; i++)
     {
-      GbPurchase *purchase = make (maker, GB_RECORD_PURCHASE, 0);
+      GbPurchase *purchase = generate_make (maker, GB_RECORD_PURCHASE, 0);
 
       purchase->date = FIRST_DAY + pick (maker, 300);
       purchase->supplier = g_strdup_printf ("Yard %d", pick (maker, 5) + 1);
-      take (maker, purchase);
+      generate_take (maker, purchase);
       for (int n = 1 + pick (maker, 4); n > 0; n--)
         make_line (maker, purchase->rec.id);
-    }
-}
-
-static void
-make_loads (Maker *maker)
-{
-  GbCondition *condition = make (maker, GB_RECORD_CONDITION, 0);
-
-  condition->name = g_strdup ("Two up");
-  take (maker, condition);
-  for (guint i = 0; i < 2; i++)
-    {
-      GbLoad *load = make (maker, GB_RECORD_LOAD, condition->rec.id);
-
-      load->name = g_strdup_printf ("Crew %u", i + 1);
-      load->mass = 75;
-      load->x = 1 + i;
-      load->z = 0.4;
-      take (maker, load);
     }
 }
 
@@ -520,14 +449,14 @@ generate_boat (guint n_parts, guint32 seed)
   make_categories (&maker);
   make_materials (&maker);
   make_stock (&maker);
-  make_hulls (&maker);
+  generate_hulls (&maker);
   make_parts (&maker, n_parts);
   if (n_parts > 0)
     {
       make_weighings (&maker, n_parts);
       make_purchases (&maker, n_parts);
     }
-  make_loads (&maker);
+  generate_conditions (&maker);
   gb_boat_settle (boat);
 
   g_array_unref (maker.groups);
