@@ -165,13 +165,29 @@ next_balance (const Side *side, double angle, gboolean stable)
   return next;
 }
 
+/* Where the curve says that she rests: ropes that pull at her, which are not in the curve, hold her elsewhere. */
+static double
+rest_of_curve (const Side *side)
+{
+  const GArray *balances = side->work->righting->balances;
+  double rest = side->work->rest_heel, nearest = NAN;
+
+  for (guint i = 0; i < balances->len && side->work->floater->pulls->len > 0; i++)
+    {
+      GbBalance balance = g_array_index (balances, GbBalance, i);
+
+      if (balance.stable && !(fabs (balance.heel - rest) >= fabs (nearest - rest)))
+        nearest = balance.heel;
+    }
+  return side->sign * (isnan (nearest) ? rest : nearest);
+}
+
 /* The rest nearest upright on this side. A boat that lolls has one on either side, and one that merely
  * lists has one for both. */
 static double
 start_of (const Side *side)
 {
-  double rest = side->sign * side->work->rest_heel;
-  double falls = next_balance (side, rest, FALSE), lolls;
+  double rest = rest_of_curve (side), falls = next_balance (side, rest, FALSE), lolls;
 
   if (!(rest < 0 && falls <= -rest))
     return rest;

@@ -453,6 +453,65 @@ test_tight_hulls_carry_on (void)
   g_assert_cmpint (craft.afloat.state, ==, GB_AFLOAT_SINKS);
 }
 
+/* Whatever is entered, it ends with a state that says why, or with figures. */
+static double
+any_number (void)
+{
+  static const double odd[] = { NAN, 0, -1, 1e-9, 1e6, -1e6, 1e300, INFINITY, -INFINITY };
+  guint i = (guint) g_test_rand_int_range (0, 3 * G_N_ELEMENTS (odd));
+
+  return i < G_N_ELEMENTS (odd) ? odd[i] : g_test_rand_double_range (0, 5);
+}
+
+static void
+add_any_load (Craft *craft, gint64 condition)
+{
+  GbVec3 at = { any_number (), any_number (), any_number () };
+  GbLoad *load = craft_load (craft, condition, g_test_rand_int_range (0, GB_LOAD_OTHER + 1), 10 * any_number (), at);
+
+  load->quantity = any_number ();
+  load->spread = any_number ();
+  load->posture = g_test_rand_int_range (0, 3);
+  load->above = any_number ();
+  load->tank_length = any_number ();
+  load->tank_width = any_number ();
+  load->tank_height = any_number ();
+  load->liquid_density = g_test_rand_bit () ? NAN : any_number ();
+  load->dip = any_number ();
+  load->bearing = any_number ();
+}
+
+static void
+test_absurd_input (void)
+{
+  for (guint round = 0; round < 400; round++)
+    {
+      g_auto (Craft) craft = new_craft (1000, 100, 2, 0.2);
+      gint64 condition = craft_condition (&craft);
+      GbHull *hull = add_block (craft.boat, 4, 1, 0.5);
+      gint64 load;
+
+      if (g_test_rand_int_range (0, 4) == 0)
+        craft_build (&craft)->water_density = any_number ();
+      if (g_test_rand_int_range (0, 4) == 0)
+        craft_build (&craft)->freeboard = any_number ();
+      if (g_test_rand_int_range (0, 4) == 0)
+        craft.rollup.boat = (GbMass){ .mass = any_number (), .x = any_number (), .y = any_number (), .z = any_number () };
+      if (g_test_rand_int_range (0, 4) == 0)
+        hull->height = any_number ();
+      hull->edge = g_test_rand_int_range (0, 2);
+      for (guint i = 0; i < 2; i++)
+        add_any_load (&craft, condition);
+      craft_find (&craft, condition);
+      load = ((GbRecord *) gb_boat_all (craft.boat, GB_RECORD_LOAD)->pdata[0])->id;
+      gb_case_move (craft.self, load, (GbVec3){ any_number (), any_number (), any_number () });
+      gb_afloat_find (&craft.afloat, craft.self, NULL);
+      g_assert_true ((craft.afloat.sentence == NULL) == (craft.afloat.state == GB_AFLOAT_FLOATS));
+      if (craft.afloat.state == GB_AFLOAT_FLOATS)
+        g_assert_true (isfinite (craft.afloat.heel + craft.afloat.trim + craft.afloat.volume + craft.afloat.gm));
+    }
+}
+
 /* Words and order ----------------------------------------------------------------------------------------- */
 
 static void
@@ -516,6 +575,7 @@ main (int argc, char **argv)
   g_test_add_func ("/afloat/room", test_room);
   g_test_add_func ("/afloat/limit-by-openings", test_limit_by_openings);
   g_test_add_func ("/afloat/tight-hulls-carry-on", test_tight_hulls_carry_on);
+  g_test_add_func ("/afloat/absurd-input", test_absurd_input);
   g_test_add_func ("/afloat/attitude-text", test_attitude_text);
   g_test_add_func ("/afloat/which-is-worse", test_which_is_worse);
   return g_test_run ();

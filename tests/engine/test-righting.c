@@ -214,6 +214,28 @@ test_free_surface (void)
   assert_near (lever_at (righting, 0)->lever, lever_at (righting, 0)->solid, 1e-12);
 }
 
+/* A rope holds her over; the curve is that of the boat without it. */
+static void
+test_pull (void)
+{
+  g_auto (Craft) craft = new_craft (1000, 1000, 2, 0.2);
+  gint64 condition = craft_condition (&craft);
+  GbLoad *pull = craft_load (&craft, condition, GB_LOAD_PULL, 30, (GbVec3){ 2, 0, 1 });
+  g_autoptr (GbRighting) pulled = NULL, free = NULL;
+
+  add_block (craft.boat, 4, 1, 0.5);
+  pull->dip = 0;
+  pull->bearing = -G_PI / 2;
+  pulled = righting_of (&craft, condition);
+  g_assert_cmpfloat (craft.afloat.heel, >, DEGREE);
+  free = righting_of (&craft, 0);
+  for (int i = -180; i <= 180; i++)
+    assert_near (lever_at (pulled, i)->lever, lever_at (free, i)->lever, 1e-9);
+  assert_near (pulled->starboard.area, free->starboard.area, 1e-9);
+  assert_near (pulled->port.area, free->port.area, 1e-9);
+  assert_near (pulled->port.vanishing, free->port.vanishing, 1e-8);
+}
+
 /* Listing by a weight off the middle: one rest serves both sides. */
 static void
 test_list (void)
@@ -348,6 +370,7 @@ main (int argc, char **argv)
   g_test_add_func ("/righting/loll", test_loll);
   g_test_add_func ("/righting/steady-moment", test_steady_moment);
   g_test_add_func ("/righting/free-surface", test_free_surface);
+  g_test_add_func ("/righting/pull", test_pull);
   g_test_add_func ("/righting/list", test_list);
   g_test_add_func ("/righting/immersions", test_immersions);
   g_test_add_func ("/righting/cancel-and-nothing", test_cancel_and_nothing);
