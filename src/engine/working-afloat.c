@@ -192,13 +192,13 @@ show_room (GbHand *hand, const GbAfloat *a)
   GbTerm reserve[] = { { NULL, a->most, GB_DIM_MASS },
                        { GB_DIVIDED, hand->findings->flotation.water_density, GB_DIM_DENSITY },
                        { GB_MINUS, a->volume, GB_DIM_VOLUME } };
-  const double at[3] = { a->room_at.x, a->room_at.y, NAN };
+  g_autofree char *x = gb_hand_show (hand, a->room_at.x, GB_DIM_LENGTH), *y = gb_hand_show (hand, a->room_at.y, GB_DIM_LENGTH);
 
   if (!isnan (a->limit))
     gb_hand_step (hand, _ ("May still come aboard: flotation limit, level, − displacement"),
                   gb_hand_sum (hand, left, 2, a->left, GB_DIM_MASS), NULL);
   if (!isnan (a->room_at.x))
-    gb_hand_step (hand, _ ("Where that much brings her level"), gb_hand_place (hand, at), NULL);
+    gb_hand_step (hand, _ ("Where that much brings her level"), g_strdup_printf (_ ("x %s, y %s"), x, y), NULL);
   if (!isnan (a->chance))
     gb_hand_step (hand, _ ("Chance of coming out over the limit, by the normal distribution"),
                   gb_hand_show (hand, a->chance, GB_DIM_RATIO), NULL);
