@@ -12,6 +12,13 @@
 /* Beside the centreline by less than this is on it. */
 #define NEAR 0.005
 
+/* Upright she has the same freeboard on both sides. */
+static gboolean
+has_side (const GbAfloat *afloat)
+{
+  return fabs (afloat->least.at.y) >= NEAR && fabs (afloat->heel) >= SLIGHT;
+}
+
 static char *
 free_words (const GbAfloat *afloat, const GbBuild *build, gboolean *passed)
 {
@@ -61,9 +68,9 @@ gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits un
   if (isnan (least->freeboard) || least->line < 0 || (guint) least->line >= edges->lines->len)
     return g_strdup ("–");
   line = edges->lines->pdata[least->line];
-  if (fabs (least->at.y) < NEAR)
+  if (!has_side (afloat))
     /* Translators: the name of a hull or an opening, and how far forward. */
-    return g_strdup_printf (_ ("%s, at x %s, amidships"), line->name, x);
+    return g_strdup_printf (_ ("%s, at x %s"), line->name, x);
   return g_strdup_printf (least->at.y > 0 ? _ ("%s, at x %s, to port") : _ ("%s, at x %s, to starboard"), line->name, x);
 }
 

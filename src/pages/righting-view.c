@@ -34,7 +34,7 @@ struct _GbRightingView
   GbChartArea *area;
   GbFactRow *facts[N_FACTS];
   AdwPreferencesGroup *edges;
-  GPtrArray *edge_rows; /* (element-type GbFactRow), borrowed */
+  GPtrArray *edge_rows; /* (element-type GtkWidget), borrowed */
 };
 
 G_DEFINE_FINAL_TYPE (GbRightingView, gb_righting_view, GTK_TYPE_BOX)
@@ -182,13 +182,16 @@ show_edges (GbRightingView *self, const GbRighting *righting)
   for (guint i = 0; i < righting->immersions->len; i++)
     {
       const GbEdgeImmersion *edge = &g_array_index (righting->immersions, GbEdgeImmersion, i);
-      GbFactRow *row;
+      g_autofree char *words = immersion_words (edge);
+      g_autofree char *title = NULL;
+      GtkWidget *row;
 
       if (edge->line < 0 || (guint) edge->line >= lines->len)
         continue;
-      row = gb_fact_row_new (((const GbEdgeLine *) lines->pdata[edge->line])->name, NULL);
-      gb_fact_list_set (row, immersion_words (edge), FALSE);
-      adw_preferences_group_add (self->edges, GTK_WIDGET (row));
+      /* A name is text, a title markup. */
+      title = g_markup_escape_text (((const GbEdgeLine *) lines->pdata[edge->line])->name, -1);
+      row = g_object_new (ADW_TYPE_ACTION_ROW, "title", title, "subtitle", words, NULL);
+      adw_preferences_group_add (self->edges, row);
       g_ptr_array_add (self->edge_rows, row);
     }
 }
