@@ -211,6 +211,13 @@ assert_same_findings (const GbFindings *a, const GbFindings *b)
   g_assert_true (same (a->flotation.limit.displacement, b->flotation.limit.displacement));
   g_assert_true (same (a->flotation.total, b->flotation.total)
                  && same (a->flotation.afloat.draught, b->flotation.afloat.draught));
+  g_assert_cmpuint (a->edges.lines->len, ==, b->edges.lines->len);
+  g_assert_cmpuint (a->n_inclined, ==, b->n_inclined);
+  g_assert_cmpuint (a->n_tubbed, ==, b->n_tubbed);
+  g_assert_cmpuint (a->n_afloat, ==, b->n_afloat);
+  for (guint i = 0; i < a->n_afloat; i++)
+    g_assert_true (a->afloat[i].condition == b->afloat[i].condition && same (a->afloat[i].total, b->afloat[i].total)
+                   && same (a->afloat[i].limit, b->afloat[i].limit));
   g_assert_cmpuint (a->costs.n_stock, ==, b->costs.n_stock);
   for (guint i = 0; i < a->costs.n_stock; i++)
     g_assert_true (same (a->costs.stock[i].need, b->costs.stock[i].need)

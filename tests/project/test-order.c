@@ -207,6 +207,56 @@ test_duplicate_other_kinds (Fixture *c, gconstpointer data)
 
 #define ADD(path, function) g_test_add ("/project/order/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
 
+/* Records of two kinds live in a hull: each keeps its own order, and both go with a copy. */
+static gint64
+add_opening (Fixture *c, const char *name, gint64 before)
+{
+  GbRecord *opening = gb_record_new (GB_RECORD_OPENING);
+  g_autoptr (GError) error = NULL;
+  gint64 id;
+
+  ((GbOpening *) opening)->name = g_strdup (name);
+  id = gb_project_add (c->project, opening, 1, before, &error);
+  g_assert_no_error (error);
+  return id;
+}
+
+static void
+assert_openings (Fixture *c, gint64 hull, const char *first, const char *second)
+{
+  const GbRecord *record = gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_HULL, hull);
+  const GPtrArray *openings = gb_record_children_of (record, GB_RECORD_OPENING);
+
+  g_assert_cmpuint (openings->len, ==, 2);
+  g_assert_cmpstr (((GbOpening *) openings->pdata[0])->name, ==, first);
+  g_assert_cmpstr (((GbOpening *) openings->pdata[1])->name, ==, second);
+}
+
+static void
+test_openings_go_with_their_hull (Fixture *c, gconstpointer data)
+{
+  gint64 hatch = add_opening (c, "Hatch", 0), slot = add_opening (c, "Slot", hatch), hull = 1;
+  GbRecord *corner = gb_record_new (GB_RECORD_CORNER);
+  g_autoptr (GArray) copies = NULL;
+  const GbRecord *copy;
+
+  g_assert_cmpint (gb_project_add (c->project, corner, slot, 0, NULL), >, 0);
+  assert_openings (c, 1, "Slot", "Hatch");
+  g_assert_true (gb_project_move (c->project, GB_RECORD_OPENING, &slot, 1, 1, 0, NULL));
+  assert_openings (c, 1, "Hatch", "Slot");
+  g_assert_cmpstr (gb_project_get_undo_words (c->project), ==, "move of Slot");
+
+  g_assert_true (gb_project_duplicate (c->project, GB_RECORD_HULL, &hull, 1, &copies, NULL));
+  assert_openings (c, g_array_index (copies, gint64, 0), "Hatch", "Slot");
+  copy = gb_boat_get (gb_project_get_boat (c->project), GB_RECORD_HULL, g_array_index (copies, gint64, 0));
+  g_assert_cmpuint (
+    gb_record_children (gb_record_children_of (copy, GB_RECORD_OPENING)->pdata[1])->len, ==, 1);
+  fixture_assert_fresh (c->project);
+  for (guint i = 0; i < 5; i++)
+    g_assert_true (gb_project_undo (c->project, NULL));
+  scratch_assert_equal (gb_project_get_boat (c->project), c->before);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -222,5 +272,6 @@ main (int argc, char *argv[])
   ADD ("duplicate-group", test_duplicate_a_group);
   ADD ("references", test_references_within_what_is_copied);
   ADD ("duplicate-other-kinds", test_duplicate_other_kinds);
+  ADD ("openings", test_openings_go_with_their_hull);
   return g_test_run ();
 }

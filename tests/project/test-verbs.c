@@ -4,6 +4,8 @@
 
 #include "fixture.h"
 
+#include "project/words.h"
+
 #include "boat/quantity.h"
 
 #include <math.h>
@@ -293,6 +295,20 @@ test_long_titles_are_cut_in_words (Fixture *c, gconstpointer data)
 
 #define ADD(path, function) g_test_add ("/project/verbs/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
 
+/* A kind that was forgotten would be counted as builds. */
+static void
+test_every_kind_is_counted_by_its_name (Fixture *c, gconstpointer data)
+{
+  for (guint k = GB_RECORD_BUILD + 1; k < GB_N_RECORDS; k++)
+    {
+      g_autofree char *one = gb_words_count (k, 1);
+      g_autofree char *several = gb_words_count (k, 3);
+
+      g_assert_true (g_str_has_prefix (one, "1 ") && !g_str_has_suffix (one, "build"));
+      g_assert_true (g_str_has_prefix (several, "3 ") && !g_str_has_suffix (several, "builds"));
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -310,6 +326,7 @@ main (int argc, char *argv[])
   ADD ("remove", test_remove);
   ADD ("remove-references", test_removing_leaves_references_unknown);
   ADD ("build", test_build);
+  ADD ("counts", test_every_kind_is_counted_by_its_name);
   ADD ("long-titles", test_long_titles_are_cut_in_words);
   return g_test_run ();
 }
