@@ -5,6 +5,8 @@
 
 #include "findings.h"
 
+#include "swamped.h"
+
 #include "boat/deviation.h"
 #include "boat/money.h"
 #include "boat/quantity.h"
@@ -289,6 +291,24 @@ note_edges (Judge *judge)
 }
 
 static void
+note_swamped (Judge *judge)
+{
+  const GPtrArray *parts = gb_boat_all (judge->boat, GB_RECORD_PART);
+  const GbRollup *rollup = &judge->findings->rollup;
+  guint n = 0;
+
+  for (guint i = 0; i < parts->len; i++)
+    {
+      const GbPart *part = parts->pdata[i];
+
+      n += part->kind == GB_KIND_PART && gb_rollup_part (rollup, part)->mass > 0 && isnan (gb_part_volume (judge->boat, rollup, part));
+    }
+  note_number (judge, n,
+               ngettext ("%u part with a mass is of no known density: swamped, it is taken to carry nothing.",
+                         "%u parts with a mass are of no known density: swamped, they are taken to carry nothing.", n));
+}
+
+static void
 note_tests (Judge *judge)
 {
   const GbFindings *findings = judge->findings;
@@ -340,6 +360,7 @@ gb_findings_verdicts (const GbBoat *boat, const GbFindings *findings)
   note_hulls (&judge);
   note_edges (&judge);
   note_conditions (&judge);
+  note_swamped (&judge);
   note_tests (&judge);
   judge.subject = GB_VERDICT_ON_MONEY;
   note_money (&judge);

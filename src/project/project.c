@@ -135,6 +135,7 @@ forget_answers (GbProject *self)
 {
   gb_project_forget_waiting (self);
   gb_project_forget_history (self);
+  gb_project_forget_studies (self);
 }
 
 gboolean

@@ -42,6 +42,7 @@ new_well (void)
   set_name (&well.hull->name, "Shell");
   well.part = add_lump (well.boat, 0, 10, 1, 0, 0.2);
   well.part->price = 1000;
+  well.part->material = add_material (well.boat, GB_MEASURE_DENSITY, 500)->rec.id;
   well.load = add_record (well.boat, GB_RECORD_LOAD, condition->rec.id);
   well.load->kind = GB_LOAD_CARGO;
   well.load->spread = 0.05;
@@ -183,6 +184,15 @@ test_openings (void)
 }
 
 static void
+test_swamped (void)
+{
+  g_auto (Well) well = new_well ();
+
+  well.part->material = 0;
+  assert_one (&well, GB_VERDICT_NOTE, "1 part with a mass is of no known density");
+}
+
+static void
 test_tests (void)
 {
   g_auto (Well) well = new_well ();
@@ -227,6 +237,7 @@ test_parts_that_lack_something (void)
   assert_one (&well, GB_VERDICT_NOTE, "1 part without a mass");
   bare->takeoff = GB_TAKEOFF_LUMP;
   bare->mass = 0.1;
+  bare->material = well.part->material;
   bare->z = NAN;
   assert_one (&well, GB_VERDICT_NOTE, "1 part without a place");
 }
@@ -295,6 +306,7 @@ main (int argc, char **argv)
   g_test_add_func ("/verdicts/flotation", test_flotation);
   g_test_add_func ("/verdicts/further-conditions", test_further_conditions);
   g_test_add_func ("/verdicts/openings", test_openings);
+  g_test_add_func ("/verdicts/swamped", test_swamped);
   g_test_add_func ("/verdicts/tests", test_tests);
   g_test_add_func ("/verdicts/target", test_target);
   g_test_add_func ("/verdicts/budget", test_budget);
