@@ -7,13 +7,13 @@
 static void
 clear_hull (gpointer hull)
 {
-  gb_body_unref (((GbFloatHull *)hull)->body);
+  gb_body_unref (((GbFloatHull *) hull)->body);
 }
 
 static void
 clear_tank (gpointer tank)
 {
-  gb_body_unref (((GbTank *)tank)->body);
+  gb_body_unref (((GbTank *) tank)->body);
 }
 
 GbFloater *
@@ -37,7 +37,7 @@ gb_floater_new (double water_density)
 static GArray *
 copy_bodies (const GArray *array, GDestroyNotify clear)
 {
-  GArray *copy = g_array_copy ((GArray *)array);
+  GArray *copy = g_array_copy ((GArray *) array);
 
   g_array_set_clear_func (copy, clear);
   return copy;

@@ -42,12 +42,14 @@ typedef struct
 /* Density of the foam that is reckoned with: 2 lb/ft3, kg/m3. */
 #define GB_FOAM_DENSITY 32.04
 
+/* NULL if cancelled, or if there is no such condition. */
 GbSwamped *gb_swamped_find (const GbBoat *boat, const GbHullSet *hulls, const GbEdgeSet *edges, const GbRollup *rollup,
                             const GbFlotation *flotation, gint64 condition, GbCancelFunc is_cancelled, gpointer data);
 void gb_swamped_free (GbSwamped *swamped);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbSwamped, gb_swamped_free)
 
-/* Volume of the substance of a part, all of them together, m3: mass over density. NAN: not known. (density.h finds the density.) */
+/* Volume of the substance of a part, m3: GbMass.mass over the density of its material (of cloth, that of its fibres and of its resin by their shares).
+ * As with that mass, its own copies are in it, those of the groups around it are not. NAN: not known. */
 double gb_part_volume (const GbBoat *boat, const GbRollup *rollup, const GbPart *part);
 
 G_END_DECLS

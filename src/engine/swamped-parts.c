@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#define G_LOG_DOMAIN "gb-swamped"
+
+/* The volume of what she is made of, where it is.
+ *
+ * A part's volume lies as its mass does: eight balls, an eighth of it each, at its radii of gyration before
+ * and behind, to port and starboard, over and under its centre. That keeps volume, centre and how far they
+ * reach each way, which is what heel, trim and stiffness go by. A group that is a pair has all of it a
+ * second time, mirrored in the axes that the group stands in. */
+
+#include "swamped-private.h"
+
+#include "boat/part-size.h"
+#include "density.h"
+#include "rollup-private.h"
+
+#define N_BALLS 8
+/* Groups that are pairs, one within another: more than these are counted without being mirrored. */
+#define MOST_PAIRS 5
+
+/* Volume
+ * --------------------------------------------------------------------------------------------------- */
+
+static double
+density_of (const GbBoat *boat, gint64 id)
+{
+  const GbMaterial *material = gb_boat_material (boat, id);
+
+  return material != NULL ? gb_material_figures (material).density : NAN;
+}
+
+/* Of a unit of mass. Cloth has its resin with it. */
+static double
+specific_volume (const GbBoat *boat, const GbPart *part)
+{
+  double volume = 1 / density_of (boat, gb_part_size (boat, part).material), ratio = part->resin_ratio;
+
+  if (part->takeoff == GB_TAKEOFF_COATING && part->coating == GB_COATING_CLOTH && ratio > 0)
+    return (volume + ratio / density_of (boat, part->resin)) / (1 + ratio);
+  return volume;
+}
+
+double
+gb_part_volume (const GbBoat *boat, const GbRollup *rollup, const GbPart *part)
+{
+  double volume = gb_rollup_part (rollup, part)->mass * specific_volume (boat, part);
+
+  return part->kind == GB_KIND_PART && volume >= 0 && isfinite (volume) ? volume : NAN;
+}
+
+/* Groups
+ * --------------------------------------------------------------------------------------------------- */
+
+/* A group that the walk down the tree is in. */
+typedef struct
+{
+  guint end;      /* index after what is in it */
+  GbAxes to_boat; /* of its own axes */
+  double times;   /* copies of it and of the groups around it, pairs apart */
+  guint n_pairs;
+  GbVec3 mirrors[MOST_PAIRS]; /* of it and of those around it: a place on the plane that a pair is mirrored
+                                 in, and */
+  GbVec3 across[MOST_PAIRS];  /* the way that it faces; the innermost last */
+} Level;
+
+static Level
+open_group (const Level *around, const GbPart *group)
+{
+  const GbAxes *axes = &around->to_boat;
+  Level level = *around;
+  GbAxes own;
+
+  level.end = group->rec.index + 1 + group->n_below;
+  gb_axes_of_group (group, &own);
+  gb_axes_compose (&around->to_boat, &own, &level.to_boat);
+  level.times *= gb_part_copies (group) / (group->pair ? 2 : 1);
+  if (group->pair && level.n_pairs < MOST_PAIRS)
+    {
+      level.mirrors[level.n_pairs] = (GbVec3){ axes->origin[0], axes->origin[1], axes->origin[2] };
+      level.across[level.n_pairs++] = (GbVec3){ axes->turn[0][1], axes->turn[1][1], axes->turn[2][1] };
+    }
+  else if (group->pair)
+    level.times *= 2;
+  return level;
+}
+
+/* Balls
+ * ---------------------------------------------------------------------------------------------------- */
+
+typedef struct
+{
+  GbSwamped *swamped;
+  GbFloater *floater;
+  const GArray *carriers;
+  const GbBoat *boat;
+  const GbRollup *rollup;
+  GArray *levels; /* of Level, the innermost last */
+} Gathering;
+
+static double
+radius_along (double sum_of_others, double own, double mass)
+{
+  double square = (sum_of_others - own) / (2 * mass);
+
+  return square > 0 && isfinite (square) ? sqrt (square) : 0;
+}
+
+/* From the moments of inertia about the axes to how far the mass reaches along them: with Ixx the integral
+ * of y2 + z2, that of x2 is (Iyy + Izz - Ixx)/2. */
+static GbVec3
+radii_of (const GbMass *mass)
+{
+  const GbInertia *i = &mass->inertia;
+
+  return (GbVec3){ radius_along (i->yy + i->zz, i->xx, mass->mass),
+                   radius_along (i->zz + i->xx, i->yy, mass->mass),
+                   radius_along (i->xx + i->yy, i->zz, mass->mass) };
+}
+
+static GbVec3
+mirrored (GbVec3 p, GbVec3 on, GbVec3 across)
+{
+  return vec3_sub (p, vec3_scale (across, 2 * vec3_dot (vec3_sub (p, on), across)));
+}
+
+/* One ball and its images in the pairs around it. What lies in a hull that carries is in that hull's
+ * volume. */
+static void
+add_ball (Gathering *gathering, const Level *level, GbVec3 at, double volume)
+{
+  GbVec3 places[1 << MOST_PAIRS] = { at };
+  guint n = 1;
+  GbBall ball = { .radius = cbrt (3 * volume / (4 * G_PI)) };
+
+  for (guint k = level->n_pairs; k > 0; k--)
+    {
+      for (guint i = 0; i < n; i++)
+        places[n + i] = mirrored (places[i], level->mirrors[k - 1], level->across[k - 1]);
+      n *= 2;
+    }
+  for (guint i = 0; i < n; i++)
+    {
+      if (gb_carriers_contain (gathering->carriers, places[i]))
+        continue;
+      ball.at = places[i];
+      g_array_append_val (gathering->floater->balls, ball);
+      gathering->swamped->parts_volume += volume;
+    }
+}
+
+static void
+add_balls (Gathering *gathering, const Level *level, const GbMass *mass, double volume)
+{
+  GbVec3 radii = radii_of (mass);
+
+  for (guint k = 0; k < N_BALLS; k++)
+    {
+      GbVec3 at = { mass->x + (k & 1 ? radii.x : -radii.x), mass->y + (k & 2 ? radii.y : -radii.y),
+                    mass->z + (k & 4 ? radii.z : -radii.z) };
+
+      add_ball (gathering, level, at, volume / N_BALLS);
+    }
+}
+
+/* Where nothing says where it is: all of it in the middle of the boat. */
+static void
+add_without_place (Gathering *gathering, const Level *level, double volume)
+{
+  const GbMass *light = &gathering->rollup->boat;
+  GbBall ball = { { light->x, light->y, light->z }, 0 };
+  double all = volume * (1 << level->n_pairs);
+
+  gathering->swamped->n_no_place++;
+  if (isnan (light->x + light->y + light->z))
+    return;
+  ball.radius = cbrt (3 * all / (4 * G_PI));
+  g_array_append_val (gathering->floater->balls, ball);
+  gathering->swamped->parts_volume += all;
+}
+
+static gboolean
+is_skin_of_carrier (const Gathering *gathering, const GbPart *part)
+{
+  for (guint i = 0; part->takeoff == GB_TAKEOFF_SKIN && i < gathering->carriers->len; i++)
+    if (g_array_index (gathering->carriers, GbCarrier, i).hull == part->hull)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_part (Gathering *gathering, const Level *level, const GbPart *part)
+{
+  const GbMass *mass = gb_rollup_part (gathering->rollup, part);
+  double times = level->times * mass->scale;
+  double volume = gb_part_volume (gathering->boat, gathering->rollup, part) * times;
+  gboolean is_placed = isfinite (mass->x + mass->y + mass->z);
+
+  if (!(mass->mass * times > 0) || is_skin_of_carrier (gathering, part))
+    return;
+  if (isfinite (volume) && is_placed)
+    add_balls (gathering, level, mass, volume);
+  else if (isfinite (volume))
+    add_without_place (gathering, level, volume);
+  else if (!is_placed || !gb_carriers_contain (gathering->carriers, (GbVec3){ mass->x, mass->y, mass->z }))
+    {
+      gathering->swamped->n_no_volume++;
+      gathering->swamped->no_volume_mass += mass->mass * times * (1 << level->n_pairs);
+    }
+}
+
+gboolean
+gb_swamped_add_parts (GbSwamped *swamped,
+                      GbFloater *floater,
+                      const GArray *carriers,
+                      const GbBoat *boat,
+                      const GbRollup *rollup,
+                      GbCancelFunc is_cancelled,
+                      gpointer data)
+{
+  const GPtrArray *parts = gb_boat_all (boat, GB_RECORD_PART);
+  g_autoptr (GArray) levels = g_array_new (FALSE, FALSE, sizeof (Level));
+  Gathering gathering = { swamped, floater, carriers, boat, rollup, levels };
+  Level boat_level = { .end = G_MAXUINT, .to_boat = gb_axes_none, .times = 1 };
+
+  g_array_append_val (levels, boat_level);
+  for (guint i = 0; i < parts->len && i < rollup->n_parts; i++)
+    {
+      const GbPart *part = parts->pdata[i];
+      const Level *level;
+
+      if (i % 1024 == 0 && is_cancelled != NULL && is_cancelled (data))
+        return FALSE;
+      while (i >= g_array_index (levels, Level, levels->len - 1).end)
+        g_array_set_size (levels, levels->len - 1);
+      level = &g_array_index (levels, Level, levels->len - 1);
+      if (part->kind == GB_KIND_GROUP)
+        {
+          Level inner = open_group (level, part);
+
+          g_array_append_val (levels, inner);
+        }
+      else
+        add_part (&gathering, level, part);
+    }
+  return TRUE;
+}
