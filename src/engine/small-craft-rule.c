@@ -363,6 +363,8 @@ gb_rule_find (const GbBoat *boat,
 void
 gb_rule_free (GbRule *rule)
 {
+  if (rule == NULL)
+    return;
   g_free (rule->trouble);
   g_array_unref (rule->lines);
   g_free (rule);
