@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* How long it takes to cut a body by a plane, against reading the mesh's bytes once: its points and its triangles' corners. The boat is an ellipsoid
- * with a flat top, cut at many attitudes. */
+/* How long floating takes: a cut against reading the mesh's bytes once (its points and its triangles' corners), coming to rest, the level curve, the
+ * whole righting curve and the crew map. */
 
-#include "engine/body.h"
+#include "../engine/floating-fixture.h"
+
+#include "engine/crew-map.h"
 #include "engine/mesh-private.h"
 
 /* For about so long is each thing done, in batches of at least so long; seconds. */
@@ -132,6 +134,117 @@ measure_cuts (guint n)
            building * 1e3);
 }
 
+/* From one of many attitudes that are some degrees off. */
+static double
+come_to_rest (gconstpointer what, guint n)
+{
+  GbAttitude start = gb_attitude (0.3 * sin (n), 0.05 * cos (3 * n), 0.3);
+
+  return gb_floater_rest (what, start, GB_HOLD_NOTHING, NULL, NULL).attitude.height;
+}
+
+static void
+measure_rest (guint n)
+{
+  g_autoptr (GbMesh) mesh = new_boat_mesh (n);
+  g_autoptr (GbBody) body = gb_body_new (mesh);
+  g_autoptr (GbFloater) floater = gb_floater_new (1000);
+  double rest;
+
+  gb_floater_add_hull (floater, body, FALSE);
+  gb_floater_add_mass (floater, 500, (GbVec3){ 0.1, 0.05, 0.35 });
+  rest = time_of (come_to_rest, floater);
+  g_print ("%8u triangles: %9.0f equilibria/s (%8.1f us, %u steps from 17 degrees)\n", mesh->n_triangles, 1 / rest, rest * 1e6,
+           gb_floater_rest (floater, gb_attitude (0.3, 0.05, 0.3), GB_HOLD_NOTHING, NULL, NULL).n_steps);
+}
+
+/* A boat of about 5,000 triangles, as a builder would enter her: 22 stations of 24 points, and two people in her. */
+static double
+half_breadth (double x, double z)
+{
+  return 0.75 * sin (G_PI * (x + 0.4) / 5.4) * (1 - exp (-6 * (z + 0.55))) + 0.05 * (z + 0.5);
+}
+
+static Floating
+new_boat (void)
+{
+  Floating f = new_floating ();
+  GbPart *part = add_record (f.boat, GB_RECORD_PART, 0);
+  GbCondition *condition = add_condition (&f);
+
+  add_analytic_hull (f.boat, 4.8, 0.5, 26, 23, half_breadth);
+  part->takeoff = GB_TAKEOFF_LUMP;
+  part->mass = 90;
+  part->x = 2.2;
+  part->z = -0.2;
+  add_load (&f, condition, GB_LOAD_PERSON, 80, 1.8, 0.1, 0.1);
+  add_load (&f, condition, GB_LOAD_PERSON, 70, 3.1, 0, 0.1);
+  find_floating (&f);
+  return f;
+}
+
+static double
+find_flotation (gconstpointer what, guint n)
+{
+  const Floating *f = what;
+  GbFlotation flotation = { 0 };
+  double draught;
+
+  gb_flotation_find (&flotation, f->boat, &f->hulls, &f->rollup);
+  draught = flotation.afloat.draught;
+  gb_flotation_clear (&flotation);
+  return draught;
+}
+
+static double
+find_righting (gconstpointer what, guint n)
+{
+  g_autoptr (GbRighting) righting = gb_righting_find (what, NULL, NULL);
+
+  return righting->gm;
+}
+
+static double
+find_afloat (gconstpointer what, guint n)
+{
+  GbAfloat afloat = { 0 };
+  double gm;
+
+  gb_afloat_find (&afloat, what, NULL);
+  gm = afloat.gm;
+  gb_afloat_clear (&afloat);
+  return gm;
+}
+
+typedef struct
+{
+  const GbCase *self;
+  gint64 load;
+} MapOf;
+
+static double
+find_crew_map (gconstpointer what, guint n)
+{
+  const MapOf *of = what;
+  g_autoptr (GbCrewMap) map = gb_crew_map_find (of->self, of->load, NULL, NULL, NULL);
+
+  return map->best_freeboard;
+}
+
+static void
+measure_boat (void)
+{
+  g_auto (Floating) f = new_boat ();
+  const GbCondition *condition = gb_boat_roots (f.boat, GB_RECORD_CONDITION)->pdata[0];
+  const GbLoad *crew = gb_record_children (&condition->rec)->pdata[0];
+  g_autoptr (GbCase) self = floating_case (&f, condition->rec.id);
+  MapOf map = { self, crew->rec.id };
+
+  g_print ("A boat of %u triangles: level curve and limit %.3f ms, one condition %.3f ms, righting curve %.1f ms, crew map %.0f ms\n",
+           f.hulls.hulls[0].mesh->n_triangles, time_of (find_flotation, &f) * 1e3, time_of (find_afloat, self) * 1e3,
+           time_of (find_righting, self) * 1e3, time_of (find_crew_map, &map) * 1e3);
+}
+
 int
 main (void)
 {
@@ -139,5 +252,8 @@ main (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
     measure_cuts (sizes[i]);
+  for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+    measure_rest (sizes[i]);
+  measure_boat ();
   return 0;
 }
