@@ -21,6 +21,8 @@
 
 /* Less is rounding. */
 #define LEAST_FOAM 1e-9
+/* Not level any more. 33 CFR 183.235 lets a swamped boat heel so far. */
+#define STEEP (10 * G_PI / 180)
 
 /* How far the hulls' own edges reach to either side at @x; where there are none, how far the hulls do.
  * FALSE if nothing of them is there. */
@@ -65,6 +67,17 @@ say_outside (const GbSwamped *swamped, const GbCase *self)
       _ ("Foam that keeps her level would have to lie at x %s and y %s, which is outside the hull. "
          "Shift weight, or people, to bring it in."),
       x, y);
+}
+
+/* She floats without foam: a sentence if she does not lie level. */
+static char *
+find_list (const GbSwampedRest *rest)
+{
+  if (rest->kind != GB_REST_FOUND || (fabs (rest->heel) <= STEEP && fabs (rest->trim) <= STEEP))
+    return NULL;
+  return g_strdup (
+      _ ("She needs no foam to float, but she does not lie level. Foam along both sides, close to her edge, "
+         "brings her upright."));
 }
 
 /* The first thing that is wrong with it. */
@@ -119,6 +132,8 @@ gb_swamped_find_foam (GbSwamped *swamped, const GbFoamCase *with)
   if (!(swamped->foam_volume > LEAST_FOAM))
     swamped->foam_volume = isnan (point.sink) ? NAN : 0;
   swamped->foam_mass = swamped->foam_volume * GB_FOAM_DENSITY;
+  if (swamped->foam_volume == 0)
+    swamped->foam_trouble = find_list (&swamped->holding_on);
   if (!(swamped->foam_volume > 0))
     return;
   place_foam (swamped, with, &point, lift * swamped->foam_volume);

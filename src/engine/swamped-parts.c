@@ -3,10 +3,10 @@
 
 /* The volume of what she is made of, where it is.
  *
- * A part's volume lies as its mass does: eight balls, an eighth of it each, at its radii of gyration before
- * and behind, to port and starboard, over and under its centre. That keeps volume, centre and how far they
- * reach each way, which is what heel, trim and stiffness go by. A group that is a pair has all of it a
- * second time, mirrored in the axes that the group stands in. */
+ * A part's volume lies as its mass does: eight balls, an eighth of it each, before and behind, to port and
+ * starboard, over and under its centre, so far out that they have its radii of gyration. That keeps volume,
+ * centre and how far it reaches each way, which is what heel, trim and stiffness go by. A group that is a
+ * pair has all of it a second time, mirrored in the axes that the group stands in. */
 
 #include "swamped-private.h"
 
@@ -97,24 +97,31 @@ typedef struct
   GArray *levels; /* of Level, the innermost last */
 } Gathering;
 
+/* A ball has a fifth of its radius squared of its own. */
 static double
-radius_along (double sum_of_others, double own, double mass)
+reach_along (double square, double radius)
 {
-  double square = (sum_of_others - own) / (2 * mass);
-
+  square -= radius * radius / 5;
   return square > 0 && isfinite (square) ? sqrt (square) : 0;
 }
 
-/* From the moments of inertia about the axes to how far the mass reaches along them: with Ixx the integral
- * of y2 + z2, that of x2 is (Iyy + Izz - Ixx)/2. */
+/* How far out along each of the axes the balls lie. With Ixx the integral of y2 + z2, that of x2 is (Iyy +
+ * Izz - Ixx)/2. */
 static GbVec3
-radii_of (const GbMass *mass)
+reach_of (const GbMass *mass, double radius)
 {
   const GbInertia *i = &mass->inertia;
+  double twice = 2 * mass->mass;
 
-  return (GbVec3){ radius_along (i->yy + i->zz, i->xx, mass->mass),
-                   radius_along (i->zz + i->xx, i->yy, mass->mass),
-                   radius_along (i->xx + i->yy, i->zz, mass->mass) };
+  return (GbVec3){ reach_along ((i->yy + i->zz - i->xx) / twice, radius),
+                   reach_along ((i->zz + i->xx - i->yy) / twice, radius),
+                   reach_along ((i->xx + i->yy - i->zz) / twice, radius) };
+}
+
+static double
+radius_of_ball (double volume)
+{
+  return cbrt (3 * volume / (4 * G_PI));
 }
 
 static GbVec3
@@ -130,7 +137,7 @@ add_ball (Gathering *gathering, const Level *level, GbVec3 at, double volume)
 {
   GbVec3 places[1 << MOST_PAIRS] = { at };
   guint n = 1;
-  GbBall ball = { .radius = cbrt (3 * volume / (4 * G_PI)) };
+  GbBall ball = { .radius = radius_of_ball (volume) };
 
   for (guint k = level->n_pairs; k > 0; k--)
     {
@@ -151,12 +158,12 @@ add_ball (Gathering *gathering, const Level *level, GbVec3 at, double volume)
 static void
 add_balls (Gathering *gathering, const Level *level, const GbMass *mass, double volume)
 {
-  GbVec3 radii = radii_of (mass);
+  GbVec3 reach = reach_of (mass, radius_of_ball (volume / N_BALLS));
 
   for (guint k = 0; k < N_BALLS; k++)
     {
-      GbVec3 at = { mass->x + (k & 1 ? radii.x : -radii.x), mass->y + (k & 2 ? radii.y : -radii.y),
-                    mass->z + (k & 4 ? radii.z : -radii.z) };
+      GbVec3 at = { mass->x + (k & 1 ? reach.x : -reach.x), mass->y + (k & 2 ? reach.y : -reach.y),
+                    mass->z + (k & 4 ? reach.z : -reach.z) };
 
       add_ball (gathering, level, at, volume / N_BALLS);
     }
@@ -173,7 +180,7 @@ add_without_place (Gathering *gathering, const Level *level, double volume)
   gathering->swamped->n_no_place++;
   if (isnan (light->x + light->y + light->z))
     return;
-  ball.radius = cbrt (3 * all / (4 * G_PI));
+  ball.radius = radius_of_ball (all);
   g_array_append_val (gathering->floater->balls, ball);
   gathering->swamped->parts_volume += all;
 }

@@ -36,7 +36,7 @@ typedef struct
   double foam_x, foam_y; /* its centre */
   double foam_apart;     /* half and half, this far to port and to starboard of that: the half breadth at the edge, there; NAN */
   double foam_lowest;    /* not lower than this, or she would not stay upright: z; NAN */
-  char *foam_trouble;    /* a sentence where no place for it will do; or NULL */
+  char *foam_trouble;    /* a sentence where no place for it will do, it cannot be said, or she floats without it but not level; or NULL */
 } GbSwamped;
 
 /* Density of the foam that is reckoned with: 2 lb/ft3, kg/m3. */

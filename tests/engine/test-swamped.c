@@ -1,0 +1,489 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Full of water: boxes by hand, and foam that is found, put in as parts, and found to be right. */
+
+#include "engine/swamped.h"
+#include "floating-fixture.h"
+
+#define DEGREE (G_PI / 180)
+
+static gboolean
+at_once (gpointer data)
+{
+  return TRUE;
+}
+
+static GbSwamped *
+find (Floating *f, gint64 condition)
+{
+  find_floating (f);
+  return gb_swamped_find (f->boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, condition, NULL, NULL);
+}
+
+/* An open box 4 x 1.2 x 0.4 m, its after end at x = 0, standing on z = 0. */
+static GbHull *
+add_box_boat (Floating *f)
+{
+  return add_block (f->boat, 4, 1.2, 0.4);
+}
+
+/* Of so many boards, in a place that is its centre; a board is a box of @size. */
+static GbPart *
+add_board (Floating *f, gint64 owner, const GbMaterial *material, GbVec3 size, GbVec3 at)
+{
+  GbPart *part = add_box (f->boat, owner, material, size.x, size.y, size.z);
+
+  part->x = at.x;
+  part->y = at.y;
+  part->z = at.z;
+  return part;
+}
+
+static GbPart *
+add_weight (Floating *f, const GbMaterial *material, double mass, double x, double y, double z)
+{
+  GbPart *part = add_lump (f->boat, 0, mass, x, y, z);
+
+  part->material = material != NULL ? material->rec.id : 0;
+  return part;
+}
+
+/* Bottom and two sides of plywood, 10 mm, of density 600: 0.048 + 2 x 0.016 m3, 48 kg; they carry 80 kg. */
+static const GbMaterial *
+add_plywood_box (Floating *f)
+{
+  const GbMaterial *plywood = add_material (f->boat, GB_MEASURE_DENSITY, 600);
+
+  add_box_boat (f);
+  add_board (f, 0, plywood, (GbVec3){ 4, 1.2, 0.01 }, (GbVec3){ 2, 0, 0.005 });
+  add_board (f, 0, plywood, (GbVec3){ 4, 0.01, 0.4 }, (GbVec3){ 2, 0.595, 0.2 })->pair = 1;
+  return plywood;
+}
+
+static void
+test_volumes (void)
+{
+  g_auto (Floating) f = new_floating ();
+  const GbMaterial *plywood = add_plywood_box (&f);
+  GbPart *steel = add_weight (&f, add_material (f.boat, GB_MEASURE_DENSITY, 7850), 15.7, 2, 0, 0.1);
+  GbPart *unknown = add_weight (&f, NULL, 3, 2, 0, 0.1);
+  GbPart *nowhere = add_weight (&f, plywood, 6, NAN, NAN, NAN);
+  g_autoptr (GbSwamped) swamped = find (&f, 0);
+
+  assert_near (gb_part_volume (f.boat, &f.rollup, steel), 0.002, 1e-12);
+  g_assert_true (isnan (gb_part_volume (f.boat, &f.rollup, unknown)));
+  assert_near (gb_part_volume (f.boat, &f.rollup, nowhere), 0.01, 1e-12);
+  assert_near (swamped->parts_volume, 0.08 + 0.002 + 0.01, 1e-12);
+  assert_near (swamped->hulls_volume, 0, 0);
+  g_assert_cmpuint (swamped->n_no_volume, ==, 1);
+  assert_near (swamped->no_volume_mass, 3, 0);
+  g_assert_cmpuint (swamped->n_no_place, ==, 1);
+  assert_near (swamped->holding, 2.0 / 15, 0);
+  assert_near (swamped->aboard.weight, 48 + 15.7 + 3 + 6, 1e-9);
+  assert_near (swamped->aboard.most, 92, 1e-9);
+}
+
+/* Cloth and its resin: of 3 kg with as much again of resin, 3/2500 and 3/1200 m3. */
+static void
+test_volume_of_laminate (void)
+{
+  g_auto (Floating) f = new_floating ();
+  GbMaterial *cloth = add_material (f.boat, GB_MEASURE_AREAL, 0.3);
+  const GbMaterial *resin = add_material (f.boat, GB_MEASURE_DENSITY, 1200);
+  GbPart *part = add_part (f.boat, 0, GB_TAKEOFF_COATING, 0, 0, 0);
+
+  cloth->density = 2500;
+  part->material = cloth->rec.id;
+  part->coating = GB_COATING_CLOTH;
+  part->area = 10;
+  part->coats = 1;
+  part->resin = resin->rec.id;
+  part->resin_ratio = 1;
+  find_floating (&f);
+  assert_near (gb_rollup_part (&f.rollup, part)->mass, 6, 1e-12);
+  assert_near (gb_part_volume (f.boat, &f.rollup, part), 3 / 2500.0 + 3 / 1200.0, 1e-12);
+}
+
+/* Wood alone floats her level; the weight is carried by what is under water. */
+static void
+test_wood_floats_level (void)
+{
+  g_auto (Floating) f = new_floating ();
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_plywood_box (&f);
+  swamped = find (&f, 0);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_FOUND);
+  assert_near (swamped->aboard.heel, 0, 1e-9);
+  assert_near (swamped->aboard.trim, 0, 1e-9);
+  g_assert_cmpfloat (swamped->aboard.gm, >, 0);
+  /* Six tenths of the wood are under: the bottom, which is six tenths of it, and just so her sides are not.
+   */
+  g_assert_cmpfloat (swamped->aboard.edge, >, 0.1);
+  g_assert_cmpfloat (swamped->aboard.edge, <, 0.4);
+  assert_near (swamped->foam_volume, 0, 0);
+  g_assert_null (swamped->foam_trouble);
+}
+
+/* Steel sinks without foam. 80 kg of it, 80/7850 m3, and no people: it takes 1000 V = 80 + 32.04 Vf with V =
+ * 80/7850 + Vf. */
+static void
+test_steel_sinks (void)
+{
+  g_auto (Floating) f = new_floating ();
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_box_boat (&f);
+  add_weight (&f, add_material (f.boat, GB_MEASURE_DENSITY, 7850), 80, 2, 0, 0.05);
+  swamped = find (&f, 0);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_SINKS);
+  g_assert_true (isnan (swamped->aboard.edge));
+  assert_near (swamped->aboard.most, 80000 / 7850.0, 1e-9);
+  assert_near (swamped->aboard.weight, 80, 1e-9);
+  assert_near (swamped->foam_volume, (80 - 80000 / 7850.0) / (1000 - 32.04), 1e-12);
+  assert_near (swamped->foam_mass, swamped->foam_volume * 32.04, 1e-12);
+  assert_near (swamped->foam_x, 2, 1e-9);
+  assert_near (swamped->foam_y, 0, 1e-9);
+  assert_near (swamped->foam_apart, 0.6, 1e-9);
+  /* Nothing of it reaches the water: the centre of the foam's lift must lie over that of the steel's weight.
+   */
+  assert_near (swamped->foam_lowest, 0.05, 1e-9);
+}
+
+/* Blocks of foam on one side alone: she heels to the other. */
+static void
+test_foam_on_one_side (void)
+{
+  for (int side = -1; side <= 1; side += 2)
+    {
+      g_auto (Floating) f = new_floating ();
+      const GbMaterial *foam = add_material (f.boat, GB_MEASURE_DENSITY, 30);
+      g_autoptr (GbSwamped) swamped = NULL;
+
+      add_plywood_box (&f);
+      add_weight (&f, add_material (f.boat, GB_MEASURE_DENSITY, 7850), 60, 2, 0, 0.02);
+      add_board (&f, 0, foam, (GbVec3){ 2, 0.2, 0.3 }, (GbVec3){ 2, side * 0.45, 0.2 });
+      swamped = find (&f, 0);
+      g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_FOUND);
+      /* Foam to port lifts port: heel to starboard is positive. */
+      g_assert_cmpfloat (side * swamped->aboard.heel, >, 2 * DEGREE);
+      assert_near (swamped->aboard.trim, 0, 1e-9);
+    }
+}
+
+/* People: in her all of them, in the water their share, hanging on as high as her edge. */
+static void
+test_people (void)
+{
+  g_auto (Floating) f = new_floating ();
+  GbCondition *two = add_condition (&f);
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_plywood_box (&f);
+  add_load (&f, two, GB_LOAD_PERSON, 75, 2, 0.3, 0.5);
+  add_load (&f, two, GB_LOAD_PERSON, 75, 2, -0.3, 0.5);
+  add_load (&f, two, GB_LOAD_GEAR, 5, 2, 0, 0.1);
+  swamped = find (&f, two->rec.id);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_SINKS);
+  assert_near (swamped->aboard.weight, 48 + 155, 1e-9);
+  assert_near (swamped->holding_on.weight, 48 + 5 + 150 * 2 / 15.0, 1e-9);
+  g_assert_cmpint (swamped->holding_on.kind, ==, GB_REST_FOUND);
+  g_clear_pointer (&swamped, gb_swamped_free);
+
+  two->holding = 0.5;
+  swamped = find (&f, two->rec.id);
+  assert_near (swamped->holding, 0.5, 0);
+  assert_near (swamped->holding_on.weight, 48 + 5 + 75, 1e-9);
+  g_assert_cmpint (swamped->holding_on.kind, ==, GB_REST_SINKS);
+  /* At the edge all is under water: 80 kg are carried, and 48 are not. (The balls that the sides are made of
+   * stand a little out of it.) */
+  assert_near (swamped->foam_volume, 48 / (1000 - 32.04), 0.0005);
+}
+
+/* Foam where it is said to belong, in two halves, is parts of her: then she rests level with her edge at the
+ * water. */
+static void
+assert_foam_is_right (Floating *f, gint64 condition)
+{
+  g_autoptr (GbSwamped) before = find (f, condition), after = NULL;
+  const GbMaterial *foam = add_material (f->boat, GB_MEASURE_DENSITY, GB_FOAM_DENSITY);
+  double apart = before->foam_apart - 0.1,
+         edge = gb_edge_set_least (&f->edges, gb_attitude (0, 0, 0)).freeboard;
+
+  g_assert_null (before->foam_trouble);
+  g_assert_cmpfloat (before->foam_volume, >, 0);
+  g_assert_cmpfloat (before->foam_lowest, <, edge - 0.15);
+  for (int side = -1; side <= 1; side += 2)
+    {
+      GbPart *half = add_part (f->boat, 0, GB_TAKEOFF_BLOCK, before->foam_x, before->foam_y + side * apart,
+                               edge - 0.15);
+
+      half->material = foam->rec.id;
+      half->volume = before->foam_volume / 2;
+    }
+  after = find (f, condition);
+  g_assert_cmpint (after->holding_on.kind, ==, GB_REST_FOUND);
+  assert_near (after->holding_on.edge, 0, 1e-6);
+  assert_near (after->holding_on.heel, 0, 1e-6);
+  assert_near (after->holding_on.trim, 0, 1e-6);
+  g_assert_cmpfloat (after->holding_on.gm, >, 0);
+  assert_near (after->foam_volume, 0, 1e-9);
+}
+
+static void
+test_foam_answer (void)
+{
+  g_auto (Floating) f = new_floating ();
+  GbCondition *condition = add_condition (&f);
+
+  add_plywood_box (&f);
+  add_weight (&f, add_material (f.boat, GB_MEASURE_DENSITY, 7850), 40, 1.5, 0.1, 0.05);
+  add_load (&f, condition, GB_LOAD_PERSON, 75, 1.6, 0.2, 0.3);
+  add_load (&f, condition, GB_LOAD_PERSON, 60, 2.6, -0.2, 0.3);
+  add_load (&f, condition, GB_LOAD_GEAR, 10, 3, 0, 0.1);
+  assert_foam_is_right (&f, condition->rec.id);
+}
+
+/* Where it would have to lie outside of her, or more than she has room for. */
+static void
+test_foam_that_cannot_be (void)
+{
+  g_auto (Floating) far = new_floating ();
+  g_auto (Floating) full = new_floating ();
+  g_auto (Floating) high = new_floating ();
+  g_autoptr (GbSwamped) outside = NULL, crammed = NULL, tippy = NULL;
+
+  add_plywood_box (&far);
+  add_weight (&far, add_material (far.boat, GB_MEASURE_DENSITY, 7850), 40, 3.9, 0, 0.05);
+  outside = find (&far, 0);
+  g_assert_cmpfloat (outside->foam_x, >, 4);
+  g_assert_nonnull (outside->foam_trouble);
+  g_assert_true (isnan (outside->foam_apart));
+
+  add_box_boat (&full);
+  add_weight (&full, add_material (full.boat, GB_MEASURE_DENSITY, 7850), 3000, 2, 0, 0.05);
+  crammed = find (&full, 0);
+  g_assert_cmpfloat (crammed->foam_volume, >, 4 * 1.2 * 0.4);
+  g_assert_nonnull (crammed->foam_trouble);
+
+  add_box_boat (&high);
+  add_weight (&high, add_material (high.boat, GB_MEASURE_DENSITY, 7850), 100, 2, 0, 0.8);
+  tippy = find (&high, 0);
+  g_assert_cmpfloat (tippy->foam_lowest, >, 0.4);
+  g_assert_nonnull (tippy->foam_trouble);
+}
+
+/* Wood that stands on its edge alone: it floats, and falls over. */
+static void
+test_floats_but_not_level (void)
+{
+  g_auto (Floating) f = new_floating ();
+  const GbMaterial *wood = add_material (f.boat, GB_MEASURE_DENSITY, 500);
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_box_boat (&f);
+  add_board (&f, 0, wood, (GbVec3){ 4, 0.02, 0.3 }, (GbVec3){ 2, 0, 0.2 });
+  swamped = find (&f, 0);
+  g_assert_cmpint (swamped->holding_on.kind, ==, GB_REST_FOUND);
+  assert_near (fabs (swamped->holding_on.heel), 90 * DEGREE, 5 * DEGREE);
+  assert_near (swamped->foam_volume, 0, 0);
+  g_assert_nonnull (swamped->foam_trouble);
+}
+
+/* A closed hull carries, and what lies in it or is its skin carries nothing of its own; with an opening,
+ * water gets into it. */
+static void
+test_closed_hulls (void)
+{
+  g_auto (Floating) f = new_floating ();
+  const GbMaterial *wood = add_material (f.boat, GB_MEASURE_DENSITY, 500);
+  GbHull *floats = add_block (f.boat, 3, 0.3, 0.3);
+  GbPart *skin = add_part (f.boat, 0, GB_TAKEOFF_SKIN, 0, 0, 0);
+  GbOpening *hatch;
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_box_boat (&f);
+  floats->edge = GB_EDGE_CLOSED;
+  floats->pair = 1;
+  floats->y = 1;
+  skin->material = wood->rec.id;
+  skin->hull = floats->rec.id;
+  skin->thickness = 0.006;
+  add_weight (&f, wood, 5, 2, 0, 0.1);    /* in the open box */
+  add_weight (&f, wood, 2, 1.5, 1, 0.15); /* in a float */
+  add_board (&f, 0, wood, (GbVec3){ 1, 0.02, 0.02 }, (GbVec3){ 1.5, 1, 0.15 })->pair = 1; /* in both */
+  add_weight (&f, NULL, 1, 1.5, -1, 0.15);                                                /* in the other */
+  swamped = find (&f, 0);
+  assert_near (swamped->hulls_volume, 2 * 3 * 0.3 * 0.3, 1e-9);
+  assert_near (swamped->parts_volume, 0.01, 1e-12);
+  g_assert_cmpuint (swamped->n_no_volume, ==, 0);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_FOUND);
+  g_clear_pointer (&swamped, gb_swamped_free);
+
+  hatch = add_record (f.boat, GB_RECORD_OPENING, floats->rec.id);
+  hatch->name = g_strdup ("hatch");
+  swamped = find (&f, 0);
+  assert_near (swamped->hulls_volume, 0, 0);
+  g_assert_cmpfloat (swamped->parts_volume, >, 0.01 + 0.004);
+  g_assert_cmpuint (swamped->n_no_volume, ==, 1);
+}
+
+/* An air space in an open hull carries when she is full of water; one in a hull that carries anyway adds
+ * nothing. */
+static void
+test_air_spaces (void)
+{
+  g_auto (Floating) f = new_floating ();
+  GbHull *boat = add_box_boat (&f), *space = add_block (f.boat, 0.8, 1, 0.3);
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  space->inside = 1;
+  space->x = 0.1;
+  space->z = 0.05;
+  add_weight (&f, NULL, 50, 0.5, 0, 0.1);
+  swamped = find (&f, 0);
+  assert_near (swamped->hulls_volume, 0.24, 1e-9);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_FOUND);
+  /* 50 kg on 0.8 m2: 62.5 mm of it are under. */
+  assert_near (swamped->aboard.edge, 0.4 - 0.05 - 0.0625, 1e-9);
+  assert_near (swamped->aboard.gm, 0.8 / 12 / 0.05 + 0.05 + 0.03125 - 0.1, 1e-9);
+  g_clear_pointer (&swamped, gb_swamped_free);
+
+  boat->edge = GB_EDGE_CLOSED;
+  swamped = find (&f, 0);
+  assert_near (swamped->hulls_volume, 4 * 1.2 * 0.4, 1e-9);
+}
+
+/* A group that is a pair has its parts twice, mirrored where it stands; copies count as often, and a scale
+ * makes more of it. */
+static void
+test_groups (void)
+{
+  g_auto (Floating) f = new_floating ();
+  const GbMaterial *foam = add_material (f.boat, GB_MEASURE_DENSITY, 30);
+  GbPart *group = add_group (f.boat, 0, 1, 0.5, 0.2), *inner = add_group (f.boat, group->rec.id, 0, 0, 0);
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_box_boat (&f);
+  group->pair = 1;
+  inner->quantity = 3;
+  add_board (&f, inner->rec.id, foam, (GbVec3){ 0.5, 0.1, 0.1 }, (GbVec3){ 1, 0, 0 });
+  add_weight (&f, add_material (f.boat, GB_MEASURE_DENSITY, 7850), 15, 2, 0, 0.05);
+  swamped = find (&f, 0);
+  assert_near (swamped->parts_volume, 6 * 0.005 + 15 / 7850.0, 1e-12);
+  assert_near (swamped->aboard.weight, 15 + 6 * 0.15, 1e-9);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_FOUND);
+  assert_near (swamped->aboard.heel, 0, 1e-9);
+  assert_near (swamped->aboard.trim, 0, 1e-9);
+  g_assert_cmpfloat (swamped->aboard.gm, >, 0.1);
+  g_clear_pointer (&swamped, gb_swamped_free);
+
+  /* Twice as heavy on the scale: twice the volume. */
+  weigh (f.boat, group->rec.id, 2460000, 1.8);
+  swamped = find (&f, 0);
+  assert_near (swamped->parts_volume, 2 * 6 * 0.005 + 15 / 7850.0, 1e-9);
+}
+
+/* Groups within groups, all pairs: the volume is all there, and even. */
+static void
+test_pairs_of_pairs (void)
+{
+  g_auto (Floating) f = new_floating ();
+  const GbMaterial *wood = add_material (f.boat, GB_MEASURE_DENSITY, 500);
+  g_autoptr (GbSwamped) swamped = NULL;
+  gint64 owner = 0;
+
+  add_box_boat (&f);
+  for (guint i = 0; i < 7; i++)
+    {
+      GbPart *group = add_group (f.boat, owner, i == 0 ? 2 : 0, 0.02, 0.01);
+
+      group->pair = 1;
+      owner = group->rec.id;
+    }
+  add_board (&f, owner, wood, (GbVec3){ 0.1, 0.01, 0.01 }, (GbVec3){ 0, 0, 0 });
+  swamped = find (&f, 0);
+  assert_near (swamped->parts_volume, 128 * 1e-5, 1e-15);
+  assert_near (swamped->aboard.weight, 128 * 0.005, 1e-12);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_FOUND);
+}
+
+/* Without an edge, without a hull, without anything: no crash, and no figure that is not known. */
+static void
+test_little_is_known (void)
+{
+  g_auto (Floating) empty = new_floating ();
+  g_auto (Floating) raft = new_floating ();
+  g_autoptr (GbSwamped) nothing = find (&empty, 0), closed = NULL, bare = NULL;
+
+  g_assert_cmpint (nothing->aboard.kind, ==, GB_REST_NONE);
+  g_assert_true (isnan (nothing->foam_volume));
+  g_assert_nonnull (nothing->foam_trouble);
+
+  add_weight (&raft, add_material (raft.boat, GB_MEASURE_DENSITY, 500), 20, 2, 0, 0.1);
+  bare = find (&raft, 0);
+  g_assert_cmpint (bare->aboard.kind, ==, GB_REST_FOUND);
+  g_assert_true (isnan (bare->aboard.edge));
+  g_assert_true (isnan (bare->foam_volume));
+
+  add_box_boat (&raft)->edge = GB_EDGE_CLOSED;
+  closed = find (&raft, 0);
+  g_assert_cmpint (closed->aboard.kind, ==, GB_REST_FOUND);
+  g_assert_true (isnan (closed->aboard.edge));
+  assert_near (closed->foam_volume, 0, 0);
+}
+
+static void
+test_cancelled (void)
+{
+  g_auto (Floating) f = new_floating ();
+
+  add_plywood_box (&f);
+  find_floating (&f);
+  g_assert_null (gb_swamped_find (f.boat, &f.hulls, &f.edges, &f.rollup, &f.flotation, 0, at_once, NULL));
+  g_assert_null (gb_swamped_find (f.boat, &f.hulls, &f.edges, &f.rollup, &f.flotation, 4711, NULL, NULL));
+}
+
+/* A boat of 100,000 parts is done in a moment. */
+static void
+test_many_parts (void)
+{
+  g_auto (Floating) f = new_floating ();
+  const GbMaterial *wood = add_material (f.boat, GB_MEASURE_DENSITY, 500);
+  g_autoptr (GbSwamped) swamped = NULL;
+  gint64 start;
+
+  add_box_boat (&f);
+  for (guint i = 0; i < 100000; i++)
+    add_board (&f, 0, wood, (GbVec3){ 0.3, 0.02, 0.01 },
+               (GbVec3){ i % 400 / 100.0, (i % 7 - 3.0) / 6, i % 40 / 100.0 });
+  find_floating (&f);
+  start = g_get_monotonic_time ();
+  swamped = gb_swamped_find (f.boat, &f.hulls, &f.edges, &f.rollup, &f.flotation, 0, NULL, NULL);
+  g_test_message ("100,000 parts: %.0f ms", (g_get_monotonic_time () - start) / 1000.0);
+  g_assert_cmpint (swamped->aboard.kind, ==, GB_REST_FOUND);
+  assert_near (swamped->parts_volume, 6, 1e-6);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/swamped/volumes", test_volumes);
+  g_test_add_func ("/swamped/volume-of-laminate", test_volume_of_laminate);
+  g_test_add_func ("/swamped/wood-floats-level", test_wood_floats_level);
+  g_test_add_func ("/swamped/steel-sinks", test_steel_sinks);
+  g_test_add_func ("/swamped/foam-on-one-side", test_foam_on_one_side);
+  g_test_add_func ("/swamped/people", test_people);
+  g_test_add_func ("/swamped/foam-answer", test_foam_answer);
+  g_test_add_func ("/swamped/foam-that-cannot-be", test_foam_that_cannot_be);
+  g_test_add_func ("/swamped/floats-but-not-level", test_floats_but_not_level);
+  g_test_add_func ("/swamped/closed-hulls", test_closed_hulls);
+  g_test_add_func ("/swamped/air-spaces", test_air_spaces);
+  g_test_add_func ("/swamped/groups", test_groups);
+  g_test_add_func ("/swamped/pairs-of-pairs", test_pairs_of_pairs);
+  g_test_add_func ("/swamped/little-is-known", test_little_is_known);
+  g_test_add_func ("/swamped/cancelled", test_cancelled);
+  g_test_add_func ("/swamped/many-parts", test_many_parts);
+  return g_test_run ();
+}
