@@ -63,7 +63,7 @@ station_line (const GbHull *hull, const GbStation *station, int side)
 static void
 add_hull (GbScene *scene, const GbMesh *mesh, const GbHull *record, const GPtrArray *edges, int side)
 {
-  GbSceneHull hull = { .edges = polylines_new (), .sections = polylines_new () };
+  GbSceneHull hull = { .edges = polylines_new (), .sections = polylines_new (), .inside = record->inside != 0 };
   const GPtrArray *stations = gb_record_children (&record->rec);
 
   hull.mesh = (GbMesh){ g_memdup2 (mesh->points, mesh->n_points * sizeof *mesh->points), mesh->n_points,

@@ -15,6 +15,7 @@ typedef struct
   GbMesh mesh;               /* a copy */
   GArray *lines[GB_N_VIEWS]; /* (element-type GbSegment) */
   GPtrArray *edges;          /* (element-type GArray of GbVec3) the open edge */
+  gboolean inside;           /* in another: carries nothing while that is dry */
   GPtrArray *sections;       /* (element-type GArray of GbVec3) as entered, both halves */
 } GbSceneHull;
 

@@ -203,7 +203,8 @@ gb_floating_new (const GbChartSource *source, const GbAttitude *attitude, guint 
   find_extent (floating);
   add_edges (floating, &source->findings->edges);
   for (guint i = 0; i < floating->scene->hulls->len; i++)
-    add_waterline (floating, &g_array_index (floating->scene->hulls, GbSceneHull, i).mesh);
+    if (!g_array_index (floating->scene->hulls, GbSceneHull, i).inside)
+      add_waterline (floating, &g_array_index (floating->scene->hulls, GbSceneHull, i).mesh);
   if (attitude != NULL)
     measure_freeboards (floating);
   return floating;

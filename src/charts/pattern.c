@@ -81,26 +81,31 @@ draw_pattern (GbCanvas *canvas, GbRole role, GbBox box)
 }
 
 void
-gb_pattern_fill_path (GbCanvas *canvas, GbRole role, GbBox box)
+gb_pattern_fill_pieces (GbCanvas *canvas, GbRole role, GbBox box)
 {
   gboolean solid = gb_role_pattern (role) == GB_PATTERN_SOLID;
-  cairo_path_t *path;
 
   gb_canvas_tint (canvas, role, solid ? 1 : TINT);
   cairo_fill_preserve (canvas->cr);
-  if (solid)
-    {
-      cairo_new_path (canvas->cr);
-      return;
-    }
-  path = cairo_copy_path (canvas->cr);
   cairo_save (canvas->cr);
   cairo_clip (canvas->cr);
-  draw_pattern (canvas, role, box);
+  if (!solid)
+    draw_pattern (canvas, role, box);
   cairo_restore (canvas->cr);
-  cairo_append_path (canvas->cr, path);
+}
+
+void
+gb_pattern_fill_path (GbCanvas *canvas, GbRole role, GbBox box)
+{
+  cairo_path_t *path = cairo_copy_path (canvas->cr);
+
+  gb_pattern_fill_pieces (canvas, role, box);
+  if (gb_role_pattern (role) != GB_PATTERN_SOLID)
+    {
+      cairo_append_path (canvas->cr, path);
+      gb_canvas_stroke (canvas, role, 1.1);
+    }
   cairo_path_destroy (path);
-  gb_canvas_stroke (canvas, role, 1.1);
 }
 
 void

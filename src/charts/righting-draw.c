@@ -149,11 +149,33 @@ draw_vanishing (GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side
     return;
   gb_canvas_line (canvas, GB_ROLE_LIMIT, 3.5, x, y - canvas->em, x, y + canvas->em);
   gb_canvas_mark (canvas, gb_box_around (x, y, canvas->em * 0.6));
+  /* Away from the curve, which falls there. */
   for (guint k = 0; k < 4; k++)
-    if (gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x, y - sign * canvas->em * (1.2 + k * 1.4),
-                         GB_AT_CENTRE | (sign > 0 ? GB_AT_BOTTOM : GB_AT_TOP), words))
+    if (gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x + sign * canvas->em * 0.5,
+                         y - sign * canvas->em * (0.3 + k * 1.3),
+                         sign > 0 ? GB_AT_LEFT | GB_AT_BOTTOM : GB_AT_RIGHT | GB_AT_TOP, words))
       return;
   gb_text_beside (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x, y, canvas->em * 1.2, words);
+}
+
+/* As near as there is room, with a thin line back to it. */
+static void
+name_immersion (GbCanvas *canvas, double x, double y, int sign, const char *words)
+{
+  const GbAnchor across[] = { GB_AT_CENTRE, sign > 0 ? GB_AT_LEFT : GB_AT_RIGHT, sign > 0 ? GB_AT_RIGHT : GB_AT_LEFT };
+  double em = canvas->em, aside[] = { 0, -sign * em * 0.4, sign * em * 0.4 };
+
+  for (guint k = 0; k < 12; k++)
+    for (guint a = 0; a < G_N_ELEMENTS (across); a++)
+      {
+        double to = y + sign * em * (0.2 + k * 1.3);
+
+        if (!gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, x + aside[a], to,
+                              across[a] | (sign > 0 ? GB_AT_TOP : GB_AT_BOTTOM), words))
+          continue;
+        gb_canvas_line (canvas, GB_ROLE_LINE, 0.8, x, y, x, to);
+        return;
+      }
 }
 
 /* A small wedge at the axis, and the name on the far side of it from the curve. */
@@ -172,10 +194,7 @@ draw_immersion (GbCanvas *canvas, const GbPlot *plot, const GbImmersionMark *mar
   gb_canvas_colour (canvas, GB_ROLE_UNDER);
   cairo_fill (canvas->cr);
   gb_canvas_mark (canvas, (GbBox){ x - em * 0.35, fmin (y, y + away), em * 0.7, em * 0.7 });
-  for (guint k = 0; k < 5; k++)
-    if (gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y + away + sign * em * (0.2 + k * 1.3),
-                         GB_AT_CENTRE | (sign > 0 ? GB_AT_TOP : GB_AT_BOTTOM), words))
-      return;
+  name_immersion (canvas, x, y + away, sign, words);
 }
 
 static void
