@@ -313,6 +313,54 @@ test_too_heavy_sinks (void)
     }
 }
 
+/* A model in a tub and a ship, at the origin and far from it: the same rest, but for the size. */
+static void
+test_sizes (void)
+{
+  for (double size = 1e-2; size < 1e4; size *= 10)
+    for (double away = 0; away < 2000; away += 999)
+      {
+        g_autoptr (GbFloater) box = gb_floater_new (1000);
+        GbVec3 low = { (away - 2) * size, -size, away * size },
+               high = { (away + 2) * size, size, (away + 1) * size };
+        GbAttitude at;
+
+        float_mesh (box, new_box (low, high), FALSE);
+        gb_floater_add_mass (box, 4000 * pow (size, 3),
+                             (GbVec3){ away * size, -0.05 * size, (away + 0.4) * size });
+        at = attitude_found (rest_from (box, 0, 0, 0, GB_HOLD_NOTHING));
+        /* GZ: see test-floater.c; the weight lies 0.05 of the size to starboard. */
+        assert_near (sin (gb_attitude_heel (at)) * (31 / 60.0 + pow (tan (gb_attitude_heel (at)), 2) / 3),
+                     0.05 * cos (gb_attitude_heel (at)), 1e-9);
+        assert_near (gb_attitude_trim (at), 0, 1e-8);
+      }
+}
+
+/* Meshes that are open, cross themselves or are partly inside out: whatever comes of it, it comes to an end,
+ * and nothing but what is finite is called rest. */
+static void
+test_bad_meshes_come_to_an_end (void)
+{
+  for (guint i = 0; i < 400; i++)
+    {
+      g_autoptr (GbFloater) floater = gb_floater_new (1000);
+      GbMesh *mesh = random_body (i);
+      GbRest rest;
+
+      mesh->n_triangles -= i % 4;
+      if (i % 3 > 0)
+        mesh->points[i % mesh->n_points] = random_place (5);
+      if (i % 5 == 0)
+        for (guint k = 0; k < mesh->n_triangles; k += 7)
+          mesh->triangles[k][0] = mesh->triangles[k][1];
+      float_mesh (floater, mesh, i % 2);
+      gb_floater_add_mass (floater, between (1, 1000), random_place (2));
+      rest = gb_floater_rest (floater, random_attitude (), i % 3, NULL, NULL);
+      if (rest.kind == GB_REST_FOUND)
+        g_assert_true (isfinite (rest.energy) && isfinite (rest.attitude.height));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -326,5 +374,7 @@ main (int argc, char **argv)
   g_test_add_func ("/floater/symmetric-boats-stay-upright", test_symmetric_boats_stay_upright);
   g_test_add_func ("/floater/near-starts-take-few-steps", test_near_starts_take_few_steps);
   g_test_add_func ("/floater/too-heavy-sinks", test_too_heavy_sinks);
+  g_test_add_func ("/floater/sizes", test_sizes);
+  g_test_add_func ("/floater/bad-meshes-come-to-an-end", test_bad_meshes_come_to_an_end);
   return g_test_run ();
 }
