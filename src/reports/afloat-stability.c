@@ -10,7 +10,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define EVERY 10 /* degrees between two rows */
+#define EVERY 10   /* degrees between two rows */
+#define ALIKE 5e-5 /* m: less than is shown */
 
 typedef void (*AddRighting) (const GbAfloatReport *self, GbTable *table, const GbRighting *righting, const char *name);
 
@@ -42,7 +43,8 @@ static const GbColumn side_columns[] = {
 };
 
 static void
-add_side (GbTable *table, const GbRighting *righting, const GbRightingSide *side, const char *name, const char *code, const char *condition)
+add_side (GbTable *table, const GbRighting *righting, const GbRightingSide *side, gboolean acts, const char *name, const char *code,
+          const char *condition)
 {
   gb_afloat_row (table, name, code, condition);
   gb_table_number (table, righting->gm);
@@ -51,8 +53,8 @@ add_side (GbTable *table, const GbRighting *righting, const GbRightingSide *side
   gb_table_number (table, side->greatest_at);
   gb_table_number (table, side->vanishing);
   gb_table_number (table, side->area);
-  /* Without a moment there is no heel under it, which is not the same as an unknown one. */
-  if (isnan (righting->moment))
+  /* Where no moment acts there is no heel under it, which is not the same as an unknown one. */
+  if (!acts)
     {
       gb_table_skip (table, 2);
       return;
@@ -65,8 +67,8 @@ static void
 add_sides (const GbAfloatReport *self, GbTable *table, const GbRighting *righting, const char *condition)
 {
   gb_afloat_heading (table, condition);
-  add_side (table, righting, &righting->starboard, _ ("starboard"), "starboard", condition);
-  add_side (table, righting, &righting->port, _ ("port"), "port", condition);
+  add_side (table, righting, &righting->starboard, righting->moment >= 0, _ ("starboard"), "starboard", condition);
+  add_side (table, righting, &righting->port, righting->moment < 0, _ ("port"), "port", condition);
 }
 
 /* Edges -------------------------------------------------------------------------------------------------- */
@@ -129,11 +131,21 @@ static const GbColumn lever_columns[] = {
   { "freeboard", N_ ("Least freeboard"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
 };
 
+/* TRUE if port is starboard's mirror image, so that one of them tells it all. */
+static gboolean
+is_alike (const GbRighting *righting)
+{
+  for (guint i = 0; i < GB_N_LEVERS / 2; i++)
+    if (!(fabs (righting->levers[i].lever + righting->levers[GB_N_LEVERS - 1 - i].lever) < ALIKE))
+      return FALSE;
+  return TRUE;
+}
+
 static void
 add_levers (const GbAfloatReport *self, GbTable *table, const GbRighting *righting, const char *condition)
 {
   gb_afloat_heading (table, condition);
-  for (guint i = 0; i < GB_N_LEVERS; i += EVERY)
+  for (guint i = is_alike (righting) ? GB_N_LEVERS / 2 : 0; i < GB_N_LEVERS; i += EVERY)
     {
       const GbLever *lever = &righting->levers[i];
       g_autofree char *heel = gb_quantity_format (lever->heel, GB_DIM_ANGLE, self->document->units);
@@ -163,6 +175,7 @@ gb_afloat_add_stability (const GbAfloatReport *self)
                      add_balances);
   for_each_righting (self, gb_document_table (document, "levers", N_ ("Righting levers"), lever_columns, G_N_ELEMENTS (lever_columns)),
                      add_levers);
-  gb_document_note (document, g_strdup (_ ("Righting levers are with trim and sinkage free; positive ones bring her upright from starboard. The "
-                                           "area is up to where she goes over: times her weight it is the work of turning her over.")));
+  gb_document_note (document, g_strdup (_ ("Righting levers are with trim and sinkage free; positive ones bring her upright from starboard. "
+                                           "Where both sides are alike only starboard is listed. The area is up to where she goes over: "
+                                           "times her weight it is the work of turning her over.")));
 }

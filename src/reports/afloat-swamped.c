@@ -147,8 +147,9 @@ add_capacity (GbTable *table, const GbRule *rule, const char *condition)
   gb_table_coded (table, rule->applies ? _ ("yes") : _ ("no"), rule->applies ? "yes" : "no");
 }
 
+/* What she is made of is the same in every condition. */
 static const GbColumn line_columns[] = {
-  GB_GROUPED (N_ ("Weight under water")),
+  { "material", N_ ("Material"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE },
   { "dry", N_ ("Dry"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
   { "factor", N_ ("Factor"), GB_CELL_QUANTITY, GB_DIM_COUNT, 0 },
   { "submerged", N_ ("Under water"), GB_CELL_QUANTITY, GB_DIM_MASS, 0 },
@@ -156,35 +157,42 @@ static const GbColumn line_columns[] = {
 };
 
 static void
-add_sum (GbTable *table, const char *name, const char *code, double weight, const char *condition)
+add_source (GbTable *table, const GbRuleLine *line)
 {
-  gb_table_row (table, GB_ROW_SUBTOTAL, 1);
+  if (!line->known)
+    gb_table_coded (table, _ ("not known: counted in full"), "unknown");
+  else if (line->from_table)
+    gb_table_coded (table, _ ("the table"), "table");
+  else
+    gb_table_coded (table, _ ("its density"), "density");
+}
+
+static void
+add_sum (GbTable *table, const char *name, const char *code, double weight)
+{
+  gb_table_row (table, GB_ROW_TOTAL, 0);
   gb_table_coded (table, name, code);
-  gb_table_text (table, condition);
   gb_table_skip (table, 2);
   gb_table_number (table, weight);
   gb_table_skip (table, 1);
 }
 
 static void
-add_lines (GbTable *table, const GbRule *rule, const char *condition)
+add_lines (GbTable *table, const GbRule *rule)
 {
-  gb_afloat_heading (table, condition);
   for (guint i = 0; i < rule->lines->len; i++)
     {
       const GbRuleLine *line = &g_array_index (rule->lines, GbRuleLine, i);
 
-      gb_afloat_row (table, line->material, NULL, condition);
+      gb_table_row (table, GB_ROW_NORMAL, 0);
+      gb_table_text (table, line->material);
       gb_table_number (table, line->dry);
       gb_table_number (table, line->factor);
       gb_table_number (table, line->submerged);
-      if (!line->known)
-        gb_table_coded (table, _ ("not known: counted in full"), "unknown");
-      else
-        gb_table_coded (table, line->from_table ? _ ("the table") : _ ("its density"), line->from_table ? "table" : "density");
+      add_source (table, line);
     }
-  add_sum (table, _ ("Below the edge"), "submerged", rule->submerged, condition);
-  add_sum (table, _ ("Above it, dry"), "deck", rule->deck, condition);
+  add_sum (table, _ ("Below the edge"), "submerged", rule->submerged);
+  add_sum (table, _ ("Above it, dry"), "deck", rule->deck);
 }
 
 /* The whole ---------------------------------------------------------------------------------------------- */
@@ -235,7 +243,8 @@ gb_afloat_add_swamped (const GbAfloatReport *self)
       if (study->rule != NULL && study->rule->trouble == NULL)
         {
           add_capacity (capacity, study->rule, name);
-          add_lines (lines, study->rule, name);
+          if (lines->rows->len == 0)
+            add_lines (lines, study->rule);
         }
     }
   add_notes (self->document);

@@ -250,7 +250,10 @@ static const GbColumn freeboard_columns[] = {
 static void
 add_point (GbTable *table, const GbAfloat *a, const GbEdgeLine *line, GbVec3 at, const char *condition, gboolean is_least)
 {
-  gb_afloat_row (table, is_least ? _ ("the lowest") : line->name, is_least ? "lowest" : NULL, condition);
+  /* Translators: the name of an edge. */
+  g_autofree char *lowest = g_strdup_printf (_ ("%s, the lowest"), line->name);
+
+  gb_afloat_row (table, is_least ? lowest : line->name, is_least ? "lowest" : NULL, condition);
   gb_table_text (table, line->name);
   add_place (table, at);
   gb_table_number (table, gb_attitude_above (a->attitude, at));

@@ -5,71 +5,12 @@
 #include "generate.h"
 #include "reports/import.h"
 #include "reports/report.h"
+#include "report-testing.h"
 #include "small-build.h"
 
 #include <json-glib/json-glib.h>
 #include <math.h>
 #include <string.h>
-
-static GBytes *
-make (const GbBoat *boat, GbReportKind kind, GbReportFormat format)
-{
-  g_autoptr (GbFindings) findings = small_build_find (boat);
-  g_autoptr (GError) error = NULL;
-  GBytes *bytes = gb_report_make (kind, format, boat, findings, NULL, SMALL_BUILD_TODAY, &error);
-
-  g_assert_no_error (error);
-  return bytes;
-}
-
-static char *
-make_text (const GbBoat *boat, GbReportKind kind, GbReportFormat format)
-{
-  g_autoptr (GBytes) bytes = make (boat, kind, format);
-
-  return g_strndup (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes));
-}
-
-static JsonNode *
-make_json (const GbBoat *boat, GbReportKind kind)
-{
-  g_autofree char *text = make_text (boat, kind, GB_FORMAT_JSON);
-  g_autoptr (GError) error = NULL;
-  JsonNode *node = json_from_string (text, &error);
-
-  g_assert_no_error (error);
-  return node;
-}
-
-/* The row of a table whose member @key is @name. */
-static JsonObject *
-find_row (JsonNode *root, const char *table, const char *key, const char *name)
-{
-  JsonArray *rows = json_object_get_array_member (json_node_get_object (root), table);
-
-  for (guint i = 0; i < json_array_get_length (rows); i++)
-    {
-      JsonObject *row = json_array_get_object_element (rows, i);
-
-      if (g_strcmp0 (json_object_get_string_member_with_default (row, key, NULL), name) == 0)
-        return row;
-    }
-  g_error ("no row '%s' in '%s'", name, table);
-}
-
-static void
-assert_number (JsonObject *object, const char *key, double expected)
-{
-  g_assert_true (json_object_has_member (object, key));
-  g_assert_false (json_object_get_null_member (object, key));
-  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (object, key), expected, 1e-9);
-}
-
-static JsonObject *
-facts (JsonNode *root)
-{
-  return json_object_get_object_member (json_node_get_object (root), "facts");
-}
 
 /* Parts ------------------------------------------------------------------------------------------------------------- */
 
@@ -77,7 +18,7 @@ static void
 test_parts_as_text (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autofree char *text = make_text (boat, GB_REPORT_PARTS, GB_FORMAT_TEXT);
+  g_autofree char *text = report_text (boat, GB_REPORT_PARTS, GB_FORMAT_TEXT);
   const char *expected
       = "Parts list: Wren\n"
         "2026-03-12\n"
@@ -119,22 +60,22 @@ static void
 test_parts_as_json (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autoptr (JsonNode) root = make_json (boat, GB_REPORT_PARTS);
-  JsonObject *side = find_row (root, "parts", "name", "Side panel");
-  JsonObject *knee = find_row (root, "parts", "name", "Knee");
-  JsonObject *tiller = find_row (root, "parts", "name", "Tiller");
+  g_autoptr (JsonNode) root = report_json (boat, GB_REPORT_PARTS);
+  JsonObject *side = report_row (root, "parts", "name", "Side panel");
+  JsonObject *knee = report_row (root, "parts", "name", "Knee");
+  JsonObject *tiller = report_row (root, "parts", "name", "Tiller");
 
-  assert_number (side, "mass_each_kg", 1.6);
-  assert_number (side, "mass_kg", 3.2);
+  report_assert_number (side, "mass_each_kg", 1.6);
+  report_assert_number (side, "mass_kg", 3.2);
   g_assert_cmpstr (json_object_get_string_member (side, "group"), ==, "Hull");
   g_assert_cmpstr (json_object_get_string_member (side, "pair"), ==, "yes");
   g_assert_cmpstr (json_object_get_string_member (side, "takeoff"), ==, "sheet");
   g_assert_cmpstr (json_object_get_string_member (side, "state"), ==, "planned");
-  assert_number (side, "thickness_m", 0.006);
+  report_assert_number (side, "thickness_m", 0.006);
   /* 0.5 m2 twice of a sheet of 3.125 m2 at 52.80 with 15 % for cutting. */
   g_assert_cmpint (json_object_get_int_member (side, "cost_minor"), ==, 1943);
-  assert_number (knee, "in_all", 4);
-  assert_number (knee, "mass_kg", 0.4);
+  report_assert_number (knee, "in_all", 4);
+  report_assert_number (knee, "mass_kg", 0.4);
   g_assert_true (json_object_get_null_member (tiller, "mass_kg"));
   g_assert_true (json_object_get_null_member (tiller, "cost_minor"));
   g_assert_nonnull (json_object_get_string_member (tiller, "missing"));
@@ -145,7 +86,7 @@ static void
 test_parts_as_csv_come_back (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autofree char *csv = make_text (boat, GB_REPORT_PARTS, GB_FORMAT_CSV);
+  g_autofree char *csv = report_text (boat, GB_REPORT_PARTS, GB_FORMAT_CSV);
   g_autoptr (GError) error = NULL;
   g_autoptr (GbImport) import = gb_import_new (GB_RECORD_PART, csv, -1, boat, &error);
 
@@ -161,20 +102,20 @@ static void
 test_weights (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autoptr (JsonNode) root = make_json (boat, GB_REPORT_WEIGHTS);
-  JsonObject *all = facts (root);
+  g_autoptr (JsonNode) root = report_json (boat, GB_REPORT_WEIGHTS);
+  JsonObject *all = report_facts (root);
   double x = (4.8 * 1.0 + 3.2 * 1.1 + 3.0 * 1.5 + 0.4 * 0.7) / 11.4;
 
-  assert_number (all, "light_kg", 11.4);
-  assert_number (all, "light_with_margin_kg", 12.11);
-  assert_number (all, "x_m", x);
-  assert_number (all, "y_m", 0);
-  assert_number (all, "total_kg", 87.11);
+  report_assert_number (all, "light_kg", 11.4);
+  report_assert_number (all, "light_with_margin_kg", 12.11);
+  report_assert_number (all, "x_m", x);
+  report_assert_number (all, "y_m", 0);
+  report_assert_number (all, "total_kg", 87.11);
   /* 2 m x 0.8 m x 0.15 m of water of 1000 kg/m3. */
-  assert_number (all, "limit_kg", 240);
-  assert_number (all, "left_kg", 240 - 87.11);
-  assert_number (all, "draught_m", 0.08711 / 1.6);
-  assert_number (all, "freeboard_m", 0.3 - 0.08711 / 1.6);
+  report_assert_number (all, "limit_kg", 240);
+  report_assert_number (all, "left_kg", 240 - 87.11);
+  report_assert_number (all, "draught_m", 0.08711 / 1.6);
+  report_assert_number (all, "freeboard_m", 0.3 - 0.08711 / 1.6);
   g_assert_true (json_object_get_null_member (all, "target_kg"));
   g_assert_cmpuint (
       json_array_get_length (json_object_get_array_member (json_node_get_object (root), "cautions")), ==, 1);
@@ -184,27 +125,27 @@ static void
 test_weights_balance_and_moments (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autoptr (JsonNode) root = make_json (boat, GB_REPORT_WEIGHTS);
-  JsonObject *side = find_row (root, "parts", "name", "Side panel");
-  JsonObject *total = find_row (root, "parts", "name", "total");
+  g_autoptr (JsonNode) root = report_json (boat, GB_REPORT_WEIGHTS);
+  JsonObject *side = report_row (root, "parts", "name", "Side panel");
+  JsonObject *total = report_row (root, "parts", "name", "total");
 
-  assert_number (find_row (root, "balance", "name", "margin_estimated"), "mass_kg", 0.45);
-  assert_number (find_row (root, "balance", "name", "margin_calculated"), "mass_kg", 0.26);
-  assert_number (find_row (root, "balance", "name", "loads"), "mass_kg", 75);
-  assert_number (find_row (root, "balance", "name", "left"), "mass_kg", 240 - 87.11);
-  assert_number (find_row (root, "basis", "basis", "estimated"), "mass_kg", 3.0);
-  assert_number (find_row (root, "basis", "basis", "calculated"), "share", 5.2 / 11.4);
-  assert_number (find_row (root, "basis", "basis", "weighed"), "mass_kg", 3.2);
-  assert_number (side, "moment_x_kg_m", 3.52);
-  assert_number (side, "listed_kg", 3.0);
-  assert_number (side, "ratio", 3.2 / 3.0);
-  assert_number (find_row (root, "parts", "name", "Knee"), "moment_x_kg_m", 0.14);
-  assert_number (find_row (root, "parts", "name", "Frames (2 off)"), "moment_x_kg_m", 0.28);
-  assert_number (total, "moment_x_kg_m", 4.8 + 3.52 + 4.5 + 0.28);
-  g_assert_true (json_object_get_null_member (find_row (root, "parts", "name", "Tiller"), "moment_x_kg_m"));
-  assert_number (find_row (root, "weighings", "what", "Side panel"), "mass_kg", 3.2);
+  report_assert_number (report_row (root, "balance", "name", "margin_estimated"), "mass_kg", 0.45);
+  report_assert_number (report_row (root, "balance", "name", "margin_calculated"), "mass_kg", 0.26);
+  report_assert_number (report_row (root, "balance", "name", "loads"), "mass_kg", 75);
+  report_assert_number (report_row (root, "balance", "name", "left"), "mass_kg", 240 - 87.11);
+  report_assert_number (report_row (root, "basis", "basis", "estimated"), "mass_kg", 3.0);
+  report_assert_number (report_row (root, "basis", "basis", "calculated"), "share", 5.2 / 11.4);
+  report_assert_number (report_row (root, "basis", "basis", "weighed"), "mass_kg", 3.2);
+  report_assert_number (side, "moment_x_kg_m", 3.52);
+  report_assert_number (side, "listed_kg", 3.0);
+  report_assert_number (side, "ratio", 3.2 / 3.0);
+  report_assert_number (report_row (root, "parts", "name", "Knee"), "moment_x_kg_m", 0.14);
+  report_assert_number (report_row (root, "parts", "name", "Frames (2 off)"), "moment_x_kg_m", 0.28);
+  report_assert_number (total, "moment_x_kg_m", 4.8 + 3.52 + 4.5 + 0.28);
+  g_assert_true (json_object_get_null_member (report_row (root, "parts", "name", "Tiller"), "moment_x_kg_m"));
+  report_assert_number (report_row (root, "weighings", "what", "Side panel"), "mass_kg", 3.2);
   g_assert_cmpstr (
-      json_object_get_string_member (find_row (root, "weighings", "what", "Side panel"), "stands"), ==,
+      json_object_get_string_member (report_row (root, "weighings", "what", "Side panel"), "stands"), ==,
       "yes");
 }
 
@@ -213,17 +154,17 @@ static void
 test_passed_limits_are_warnings (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autoptr (JsonNode) fine = make_json (boat, GB_REPORT_WEIGHTS), over = NULL;
+  g_autoptr (JsonNode) fine = report_json (boat, GB_REPORT_WEIGHTS), over = NULL;
   g_autofree char *text = NULL;
   JsonArray *warnings = json_object_get_array_member (json_node_get_object (fine), "warnings");
 
   g_assert_cmpuint (json_array_get_length (warnings), ==, 0);
   ((GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1))->target_mass = 10;
-  over = make_json (boat, GB_REPORT_WEIGHTS);
+  over = report_json (boat, GB_REPORT_WEIGHTS);
   warnings = json_object_get_array_member (json_node_get_object (over), "warnings");
   g_assert_cmpuint (json_array_get_length (warnings), ==, 1);
   g_assert_nonnull (strstr (json_array_get_string_element (warnings, 0), "over the target of 10 kg"));
-  text = make_text (boat, GB_REPORT_WEIGHTS, GB_FORMAT_TEXT);
+  text = report_text (boat, GB_REPORT_WEIGHTS, GB_FORMAT_TEXT);
   g_assert_nonnull (strstr (text, "\n! The finished boat"));
 }
 
@@ -233,19 +174,19 @@ static void
 test_materials (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autoptr (JsonNode) root = make_json (boat, GB_REPORT_MATERIALS);
+  g_autoptr (JsonNode) root = report_json (boat, GB_REPORT_MATERIALS);
   JsonArray *rows = json_object_get_array_member (json_node_get_object (root), "materials");
-  JsonObject *ply = find_row (root, "materials", "name", "ply");
+  JsonObject *ply = report_row (root, "materials", "name", "ply");
 
   /* What is not in use is not listed. */
   g_assert_cmpuint (json_array_get_length (rows), ==, 3);
-  assert_number (ply, "density_kg_per_m3", 500);
-  assert_number (ply, "mass_kg", 8);
-  assert_number (ply, "parts", 2);
+  report_assert_number (ply, "density_kg_per_m3", 500);
+  report_assert_number (ply, "mass_kg", 8);
+  report_assert_number (ply, "parts", 2);
   g_assert_cmpstr (json_object_get_string_member (ply, "source"), ==, "weighed");
   g_assert_true (json_object_get_null_member (ply, "areal_mass_kg_per_m2"));
-  assert_number (find_row (root, "materials", "name", "none"), "mass_kg", 3.4);
-  assert_number (find_row (root, "materials", "name", "total"), "mass_kg", 11.4);
+  report_assert_number (report_row (root, "materials", "name", "none"), "mass_kg", 3.4);
+  report_assert_number (report_row (root, "materials", "name", "total"), "mass_kg", 11.4);
 }
 
 /* 2 m2 of cloth of 200 g/m2 in two layers is 0.8 kg, and as much resin again by a ratio of 1. */
@@ -272,11 +213,11 @@ test_cloth_counts_with_its_resin (void)
   part->coats = 2;
   gb_boat_take (boat, &part->rec);
   gb_boat_settle (boat);
-  root = make_json (boat, GB_REPORT_MATERIALS);
-  assert_number (find_row (root, "materials", "name", "cloth"), "mass_kg", 0.8);
-  assert_number (find_row (root, "materials", "name", "not in use"), "mass_kg", 0.8);
-  assert_number (find_row (root, "materials", "name", "total"), "mass_kg", 13);
-  assert_number (find_row (root, "materials", "name", "total"), "parts", 6);
+  root = report_json (boat, GB_REPORT_MATERIALS);
+  report_assert_number (report_row (root, "materials", "name", "cloth"), "mass_kg", 0.8);
+  report_assert_number (report_row (root, "materials", "name", "not in use"), "mass_kg", 0.8);
+  report_assert_number (report_row (root, "materials", "name", "total"), "mass_kg", 13);
+  report_assert_number (report_row (root, "materials", "name", "total"), "parts", 6);
 }
 
 /* Money ------------------------------------------------------------------------------------------------------------- */
@@ -285,37 +226,37 @@ static void
 test_purchases (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autoptr (JsonNode) root = make_json (boat, GB_REPORT_PURCHASES);
-  JsonObject *ply = find_row (root, "purchases", "what", "6 mm sheet");
-  JsonObject *clamps = find_row (root, "purchases", "what", "=clamps, wrong size");
+  g_autoptr (JsonNode) root = report_json (boat, GB_REPORT_PURCHASES);
+  JsonObject *ply = report_row (root, "purchases", "what", "6 mm sheet");
+  JsonObject *clamps = report_row (root, "purchases", "what", "=clamps, wrong size");
 
   /* 2 x 52.80 less 5 %: 100.32. */
   g_assert_cmpint (json_object_get_int_member (ply, "total_minor"), ==, 10032);
-  assert_number (ply, "discount", 0.05);
+  report_assert_number (ply, "discount", 0.05);
   g_assert_cmpstr (json_object_get_string_member (ply, "head"), ==, "Timber");
   g_assert_cmpstr (json_object_get_string_member (ply, "date"), ==, "2026-03-01");
   g_assert_cmpint (json_object_get_int_member (clamps, "total_minor"), ==, -1000);
-  g_assert_cmpint (json_object_get_int_member (find_row (root, "purchases", "what", "total"), "total_minor"),
+  g_assert_cmpint (json_object_get_int_member (report_row (root, "purchases", "what", "total"), "total_minor"),
                    ==, 11532);
-  g_assert_cmpint (json_object_get_int_member (facts (root), "returns_minor"), ==, -1000);
+  g_assert_cmpint (json_object_get_int_member (report_facts (root), "returns_minor"), ==, -1000);
 }
 
 static void
 test_money (void)
 {
   g_autoptr (GbBoat) boat = small_build_new ();
-  g_autoptr (JsonNode) root = make_json (boat, GB_REPORT_MONEY);
-  JsonObject *timber = find_row (root, "heads", "head", "Timber");
-  JsonObject *all = find_row (root, "heads", "head", "total");
-  JsonObject *march = find_row (root, "course", "month", "2026-03");
+  g_autoptr (JsonNode) root = report_json (boat, GB_REPORT_MONEY);
+  JsonObject *timber = report_row (root, "heads", "head", "Timber");
+  JsonObject *all = report_row (root, "heads", "head", "total");
+  JsonObject *march = report_row (root, "course", "month", "2026-03");
 
   g_assert_cmpint (json_object_get_int_member (timber, "budget_minor"), ==, 20000);
   g_assert_cmpint (json_object_get_int_member (timber, "spent_minor"), ==, 10032);
   g_assert_cmpint (json_object_get_int_member (timber, "left_minor"), ==, 9968);
-  g_assert_true (json_object_get_null_member (find_row (root, "heads", "head", "Rig"), "budget_minor"));
+  g_assert_true (json_object_get_null_member (report_row (root, "heads", "head", "Rig"), "budget_minor"));
   /* 115.32 spent, 55.00 + 4 x 1.50 to buy, 20.00 allowed. */
   g_assert_cmpint (json_object_get_int_member (all, "forecast_minor"), ==, 19632);
-  g_assert_cmpint (json_object_get_int_member (find_row (root, "to_buy", "name", "Knee"), "cost_minor"), ==,
+  g_assert_cmpint (json_object_get_int_member (report_row (root, "to_buy", "name", "Knee"), "cost_minor"), ==,
                    600);
   g_assert_cmpint (json_object_get_int_member (march, "spent_minor"), ==, 9032);
   g_assert_cmpint (json_object_get_int_member (march, "so_far_minor"), ==, 11532);
@@ -347,7 +288,7 @@ make_all (const GbBoat *boat)
   for (guint k = 0; k < GB_N_REPORTS; k++)
     for (guint f = 0; f < GB_N_FORMATS; f++)
       {
-        g_autoptr (GBytes) bytes = make (boat, k, f);
+        g_autoptr (GBytes) bytes = report_make (boat, k, f);
 
         g_assert_cmpuint (g_bytes_get_size (bytes), >, 20);
       }
@@ -379,7 +320,7 @@ static void
 test_two_thousand_parts_on_paper (void)
 {
   g_autoptr (GbBoat) boat = generate_boat (2000, 7);
-  g_autoptr (GBytes) pdf = make (boat, GB_REPORT_WEIGHTS, GB_FORMAT_PDF);
+  g_autoptr (GBytes) pdf = report_make (boat, GB_REPORT_WEIGHTS, GB_FORMAT_PDF);
   g_autofree char *path = g_test_build_filename (G_TEST_BUILT, "reports", "weights-2000.pdf", NULL);
   g_autoptr (GError) error = NULL;
   g_autofree char *text = NULL;
