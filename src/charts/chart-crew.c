@@ -97,16 +97,26 @@ best_words (const GbCrew *crew)
   return g_strdup_printf (_ ("%s: freeboard %s"), at, height);
 }
 
-/* y counts to port, and so may both be on one side. */
+/* "310 mm to port" */
+static char *
+off_words (double y, GbUnits units)
+{
+  g_autofree char *text = gb_length_format (fabs (y), units);
+
+  return g_strdup_printf (y < 0 ? _ ("%s to starboard") : _ ("%s to port"), text);
+}
+
+/* Both may be on one side. */
 static char *
 furthest_words (const GbCrew *crew)
 {
-  g_autofree char *port = gb_length_format (crew->map->furthest_port, crew->units);
-  g_autofree char *starboard = gb_length_format (crew->map->furthest_starboard, crew->units);
+  g_autofree char *port = off_words (crew->map->furthest_port, crew->units);
+  g_autofree char *starboard = off_words (crew->map->furthest_starboard, crew->units);
 
   if (!isfinite (crew->map->furthest_port) || !isfinite (crew->map->furthest_starboard))
     return NULL;
-  return g_strdup_printf (_ ("from y %s to y %s"), starboard, port);
+  /* Translators: two places across the boat: "310 mm to starboard … 290 mm to port" */
+  return g_strdup_printf (_ ("%s … %s"), starboard, port);
 }
 
 static void

@@ -85,13 +85,25 @@ fill_bands (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
     {
       from = fmax ((first + i) * crew->band, crew->accepted);
       trace_part (crew, canvas, view, from, INFINITY);
-      gb_canvas_tint (canvas, GB_ROLE_COURSE, FAINTEST + (STRONGEST - FAINTEST) * i / fmax (n - 1, 1));
+      gb_canvas_tint (canvas, GB_ROLE_COURSE, FAINTEST + (STRONGEST - FAINTEST) * (i + 1) / n);
       cairo_fill (canvas->cr);
     }
-  if (!(crew->lo < crew->accepted))
-    return;
-  trace_part (crew, canvas, view, -INFINITY, crew->accepted);
-  gb_pattern_fill_pieces (canvas, GB_ROLE_UNDER, view->box);
+}
+
+/* Loosely where less than the accepted freeboard is left, and densely where an edge is under. */
+static void
+hatch_bad (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
+{
+  if (crew->lo < crew->accepted)
+    {
+      trace_part (crew, canvas, view, 0, crew->accepted);
+      gb_pattern_fill_pieces (canvas, GB_ROLE_UNDER, view->box, 2.5);
+    }
+  if (crew->lo < 0)
+    {
+      trace_part (crew, canvas, view, -INFINITY, 0);
+      gb_pattern_fill_pieces (canvas, GB_ROLE_UNDER, view->box, 1);
+    }
 }
 
 /* Lines ------------------------------------------------------------ */
@@ -159,7 +171,7 @@ static void
 draw_freeboards (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
 {
   g_autofree char *accepted = gb_length_format (crew->accepted, crew->units);
-  double first = isfinite (crew->band) ? floor (fmax (crew->lo, crew->accepted) / crew->band) + 1 : NAN;
+  double first = isfinite (crew->band) ? ceil (fmax (crew->lo, 0) / crew->band) : NAN;
 
   draw_level (crew, canvas, view, crew->freeboard, crew->accepted, (Pen){ GB_ROLE_LIMIT, 3.5, FALSE },
               crew->has_accepted ? accepted : NULL);
@@ -168,6 +180,8 @@ draw_freeboards (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
       double level = (first + i) * crew->band;
       g_autofree char *words = gb_length_format (level, crew->units);
 
+      if (level == crew->accepted)
+        continue;
       draw_level (crew, canvas, view, crew->freeboard, level, (Pen){ GB_ROLE_COURSE, 1.6, FALSE }, words);
     }
 }
@@ -266,6 +280,7 @@ gb_crew_draw (const GbCrew *crew, GbCanvas *canvas, GbBox box)
 
   gb_boat_begin_view (crew->scene, canvas, view);
   fill_bands (crew, canvas, view);
+  hatch_bad (crew, canvas, view);
   gb_boat_draw_hulls (crew->scene, canvas, view);
   draw_furthest (crew, canvas, view);
   draw_best (crew, canvas, view);

@@ -160,6 +160,23 @@ gb_floating_draw_measured (const GbFloating *floating, GbCanvas *canvas, const G
     }
 }
 
+void
+gb_floating_draw_marked (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view)
+{
+  for (guint i = 0; i < floating->n_marked; i++)
+    {
+      const GbMarkedPlace *marked = &floating->marked[i];
+      double x, y;
+
+      gb_boat_view_at (view, marked->at, &x, &y);
+      if (!gb_box_holds (view->box, x, y))
+        continue;
+      marked->mark (canvas, x, y);
+      gb_canvas_mark (canvas, gb_box_around (x, y, canvas->em * 0.6));
+      gb_text_beside (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, y, canvas->em * 0.8, marked->name);
+    }
+}
+
 static double
 words_width (const GbFloating *floating, GbCanvas *canvas, guint which)
 {

@@ -12,6 +12,8 @@ G_BEGIN_DECLS
 void gb_floating_draw_edges (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view);
 /* Those lengths that belong in the view. */
 void gb_floating_draw_measured (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view);
+/* Places with a mark and a name of their own. */
+void gb_floating_draw_marked (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view);
 /* Room that they want beside the boat. */
 GbPads gb_floating_pads (const GbFloating *floating, GbCanvas *canvas, GbView view);
 

@@ -35,6 +35,16 @@ enum
   GB_N_MEASURED
 };
 
+/* A place that is marked and named. */
+typedef struct
+{
+  GbMark mark;
+  const char *name; /* static */
+  GbVec3 at;
+} GbMarkedPlace;
+
+#define GB_MOST_MARKED 2u
+
 typedef struct
 {
   GbScene *scene;
@@ -43,6 +53,8 @@ typedef struct
   GPtrArray *edges;     /* of GbFloatingEdge */
   GPtrArray *waterline; /* of GArray of GbVec3: where the water cuts the hulls */
   GbMeasured measured[GB_N_MEASURED];
+  GbMarkedPlace marked[GB_MOST_MARKED];
+  guint n_marked;
   double keel_fore_x, keel_aft_x, keel; /* the line that draughts are taken from, in the boat's axes; NAN */
   GArray *key;          /* of GbKeyRow */
 } GbFloating;

@@ -99,6 +99,7 @@ draw_view (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view)
   gb_boat_draw_dots (scene, canvas, view, FALSE);
   gb_boat_draw_dots (scene, canvas, view, TRUE);
   gb_boat_draw_centres (scene, canvas, view);
+  gb_floating_draw_marked (floating, canvas, view);
   gb_floating_draw_measured (floating, canvas, view);
   gb_boat_name_items (scene, canvas, view, TRUE);
   if (names_loads (canvas, view))

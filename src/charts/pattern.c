@@ -55,22 +55,22 @@ draw_dots (cairo_t *cr, GbBox box, double step, double radius)
 }
 
 static void
-draw_pattern (GbCanvas *canvas, GbRole role, GbBox box)
+draw_pattern (GbCanvas *canvas, GbRole role, GbBox box, double apart)
 {
-  double em = canvas->em;
+  double em = canvas->em * apart, weight = 1 / sqrt (apart);
 
   switch (gb_role_pattern (role))
     {
     case GB_PATTERN_HATCH:
       draw_hatch (canvas->cr, box, em * 0.5);
-      gb_canvas_stroke (canvas, role, 1.3);
+      gb_canvas_stroke (canvas, role, 1.3 * weight);
       break;
     case GB_PATTERN_LEVEL:
       draw_level (canvas->cr, box, em * 0.3);
-      gb_canvas_stroke (canvas, role, 1.1);
+      gb_canvas_stroke (canvas, role, 1.1 * weight);
       break;
     case GB_PATTERN_DOTS:
-      draw_dots (canvas->cr, box, em * 0.55, em * 0.09);
+      draw_dots (canvas->cr, box, em * 0.55, canvas->em * 0.09);
       gb_canvas_colour (canvas, role);
       cairo_fill (canvas->cr);
       break;
@@ -81,16 +81,16 @@ draw_pattern (GbCanvas *canvas, GbRole role, GbBox box)
 }
 
 void
-gb_pattern_fill_pieces (GbCanvas *canvas, GbRole role, GbBox box)
+gb_pattern_fill_pieces (GbCanvas *canvas, GbRole role, GbBox box, double apart)
 {
   gboolean solid = gb_role_pattern (role) == GB_PATTERN_SOLID;
 
-  gb_canvas_tint (canvas, role, solid ? 1 : TINT);
+  gb_canvas_tint (canvas, role, solid ? 1 : TINT / apart);
   cairo_fill_preserve (canvas->cr);
   cairo_save (canvas->cr);
   cairo_clip (canvas->cr);
   if (!solid)
-    draw_pattern (canvas, role, box);
+    draw_pattern (canvas, role, box, apart);
   cairo_restore (canvas->cr);
 }
 
@@ -99,7 +99,7 @@ gb_pattern_fill_path (GbCanvas *canvas, GbRole role, GbBox box)
 {
   cairo_path_t *path = cairo_copy_path (canvas->cr);
 
-  gb_pattern_fill_pieces (canvas, role, box);
+  gb_pattern_fill_pieces (canvas, role, box, 1);
   if (gb_role_pattern (role) != GB_PATTERN_SOLID)
     {
       cairo_append_path (canvas->cr, path);

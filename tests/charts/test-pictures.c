@@ -10,7 +10,7 @@
 #include <math.h>
 #include <string.h>
 
-static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 900, 600 }, { 1600, 1000 } };
+static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 900, 600 }, { 1280, 800 }, { 1600, 1000 } };
 
 static const struct
 {
@@ -24,7 +24,7 @@ static void
 draw_chart (GbChart *chart, GbChartKind kind, const char *of)
 {
   for (guint s = 0; s < G_N_ELEMENTS (styles); s++)
-    for (guint i = 1; i < 3; i++)
+    for (guint i = 1; i < 4; i++)
       {
         g_autoptr (GError) error = NULL;
         g_autofree char *name = g_strdup_printf ("%s-%s-%s-%.0fx%.0f.png", of, gb_chart_kind_name (kind),
@@ -71,23 +71,46 @@ test_demo (gconstpointer data)
   g_autoptr (GbBoat) boat = read_demo (data);
   g_autoptr (GbFindings) findings = gb_findings_new ();
   g_autoptr (GbHistory) history = NULL;
+  g_autoptr (GbCase) floats = NULL;
+  g_autoptr (GbRighting) righting = NULL;
+  g_autoptr (GbCrewMap) map = NULL;
+  g_autoptr (GbSwamped) swamped = NULL;
+  const GbCondition *condition;
+  const GbLoad *load;
 
   gb_findings_find (findings, boat, GB_TOUCHED_ALL, G_MAXINT32);
   history = gb_history_find (boat, NULL, NULL);
+  condition = g_ptr_array_index (gb_boat_roots (boat, GB_RECORD_CONDITION), 0);
+  load = g_ptr_array_index (gb_record_children (&condition->rec), 0);
+  floats = gb_case_new (boat, &findings->hulls, &findings->edges, &findings->rollup, &findings->flotation,
+                        condition->rec.id);
+  righting = gb_righting_find (floats, NULL, NULL);
+  map = gb_crew_map_find (floats, load->rec.id, NULL, NULL, NULL);
+  swamped = gb_swamped_find (boat, &findings->hulls, &findings->edges, &findings->rollup, &findings->flotation,
+                             condition->rec.id, NULL, NULL);
   *strchr (name, '.') = '\0';
   for (guint c = 0; c < GB_N_CHARTS; c++)
     {
-      const GbChartSource source
-          = { .boat = boat, .findings = findings, .history = history, .moved_to = { NAN, NAN, NAN } };
+      const GbChartSource source = {
+        .boat = boat,
+        .findings = findings,
+        .history = history,
+        .condition = condition->rec.id,
+        .moved = load->rec.id,
+        .moved_to = { NAN, NAN, NAN },
+        .righting = righting,
+        .crew_map = map,
+        .swamped = swamped,
+      };
       g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, &source);
 
       g_test_message ("%s: %s", gb_chart_kind_name ((GbChartKind) c), gb_chart_title (chart));
+      draw_chart (chart, (GbChartKind) c, name);
       g_assert_false (gb_chart_is_empty (chart));
       for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
         for (guint s = 0; s < G_N_ELEMENTS (styles); s++)
           sample_assert_words_apart (chart, gb_chart_title (chart), sizes[i][0], sizes[i][1],
                                      styles[s].style);
-      draw_chart (chart, (GbChartKind) c, name);
     }
 }
 
