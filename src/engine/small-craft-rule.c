@@ -235,8 +235,9 @@ add_mass (Tally *tally, double mass, double z, const GbMaterial *material, doubl
   line->submerged += mass * (known ? factor : 1);
 }
 
+/* @times: how many there are of the groups that it is in. */
 static void
-add_part (Tally *tally, const GbPart *part)
+add_part (Tally *tally, const GbPart *part, double times)
 {
   const GbMass *mass = gb_rollup_part (tally->rollup, part);
   const GbMaterial *material = gb_boat_material (tally->boat, gb_part_size (tally->boat, part).material);
@@ -245,10 +246,43 @@ add_part (Tally *tally, const GbPart *part)
   gboolean from_table = FALSE;
   double factor;
 
-  if (!(mass->mass > 0))
+  if (!(mass->mass * times > 0))
     return;
   factor = gb_rule_factor (material, density, &from_table);
-  add_mass (tally, mass->mass * mass->scale, z, material, factor, from_table);
+  add_mass (tally, mass->mass * mass->scale * times, z, material, factor, from_table);
+}
+
+/* A group that the walk down the tree is in. */
+typedef struct
+{
+  guint end;    /* index after what is in it */
+  double times; /* copies of it and of the groups around it */
+} Span;
+
+static void
+add_parts (Tally *tally)
+{
+  const GPtrArray *parts = gb_boat_all (tally->boat, GB_RECORD_PART);
+  g_autoptr (GArray) spans = g_array_new (FALSE, FALSE, sizeof (Span));
+  const Span boat = { G_MAXUINT, 1 };
+
+  g_array_append_val (spans, boat);
+  for (guint i = 0; i < parts->len; i++)
+    {
+      const GbPart *part = parts->pdata[i];
+      Span span;
+
+      while (i >= g_array_index (spans, Span, spans->len - 1).end)
+        g_array_set_size (spans, spans->len - 1);
+      span = g_array_index (spans, Span, spans->len - 1);
+      if (!gb_part_gathers (part))
+        {
+          add_part (tally, part, span.times);
+          continue;
+        }
+      span = (Span){ i + 1 + part->n_below, span.times * gb_part_copies (part) };
+      g_array_append_val (spans, span);
+    }
 }
 
 /* What a scale said of a group whose parts do not tell where it is. */
@@ -273,12 +307,9 @@ static void
 find_submerged (GbRule *rule, const GbBoat *boat, const GbRollup *rollup, double edge)
 {
   g_autoptr (GArray) materials = g_array_new (FALSE, FALSE, sizeof (gint64));
-  const GPtrArray *parts = gb_boat_all (boat, GB_RECORD_PART);
   Tally tally = { boat, rollup, edge, rule, materials, 0 };
 
-  for (guint i = 0; i < parts->len; i++)
-    if (!gb_part_gathers (parts->pdata[i]))
-      add_part (&tally, parts->pdata[i]);
+  add_parts (&tally);
   add_unlisted (&tally);
   if (rollup->margin.total > 0)
     add_margin (rule, rollup->margin.total);

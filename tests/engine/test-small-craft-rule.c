@@ -250,6 +250,34 @@ test_heavier_than_its_row (void)
 }
 
 static void
+test_groups (void)
+{
+  g_auto (Floating) f = new_skiff ();
+  g_autoptr (GbRule) rule = NULL;
+  GbPart *seats = add_group (f.boat, 0, 2, 0.3, 0.25), *frame = add_group (f.boat, seats->rec.id, 0, 0, 0.01);
+  GbPart *board = add_block_of (&f, add_named (&f, GB_FAMILY_WOOD, "Western red cedar", 330), 1.5, 0);
+
+  /* To port and to starboard, three frames in each, two boards on each. */
+  seats->pair = 1;
+  frame->quantity = 3;
+  board->rec.owner = frame->rec.id;
+  board->quantity = 2;
+  board->x = 0;
+  rule = find_rule (&f, 0);
+  assert_near (rule->boat_weight, 54 + 18, 1e-9);
+  assert_near (line_of (rule, "Western red cedar")->dry, 18, 1e-9);
+  assert_near (rule->unknown_mass, 0, 1e-9);
+  gb_rule_free (g_steal_pointer (&rule));
+
+  /* The frames of one side on the scale: 10 kg where 9 were listed. */
+  weigh (f.boat, frame->rec.id, 737001, 10)->on_scale = GB_ON_SCALE_ALL;
+  rule = find_rule (&f, 0);
+  assert_near (rule->boat_weight, 54 + 20, 1e-9);
+  assert_near (line_of (rule, "Western red cedar")->dry, 20, 1e-9);
+  assert_near (rule->unknown_mass, 0, 1e-9);
+}
+
+static void
 test_weighed (void)
 {
   g_auto (Floating) f = new_skiff ();
@@ -355,6 +383,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/engine/small-craft-rule/unknown-motor", test_unknown_motor);
   g_test_add_func ("/engine/small-craft-rule/not-known", test_not_known);
   g_test_add_func ("/engine/small-craft-rule/heavier-than-its-row", test_heavier_than_its_row);
+  g_test_add_func ("/engine/small-craft-rule/groups", test_groups);
   g_test_add_func ("/engine/small-craft-rule/weighed", test_weighed);
   g_test_add_func ("/engine/small-craft-rule/weighed-unseen", test_weighed_unseen);
   g_test_add_func ("/engine/small-craft-rule/lowest-opening", test_lowest_opening);
