@@ -157,7 +157,7 @@ test_help_and_version (void)
 
       g_assert_cmpint (help.status, ==, 0);
       g_assert_nonnull (strstr (text, "garboard unpack FILE.garboard [TEXT.json]"));
-      g_assert_nonnull (strstr (text, "weights, materials, purchases, money, limit, groups, history, boat"));
+      g_assert_nonnull (strstr (text, "weights, materials, purchases, money, afloat, limit, groups, history, boat"));
     }
   g_assert_cmpint (version.status, ==, 0);
   g_assert_true (g_str_has_prefix (said, "garboard ") && g_ascii_isdigit (said[strlen ("garboard ")]));
@@ -182,6 +182,9 @@ test_what_is_not_understood (void)
   assert_run (scratch, "report parts x.garboard --format=docx", 64, "“parts” cannot be written as “docx”");
   assert_run (scratch, "report parts x.garboard --format=svg", 64, "cannot be written as “svg”");
   assert_run (scratch, "report limit x.garboard --format=csv", 64, "cannot be written as “csv”");
+  assert_run (scratch, "report limit x.garboard --condition=any", 64, "“limit” has no use for the option --condition");
+  assert_run (scratch, "report righting x.garboard --load=any", 64, "“righting” has no use for the option --load");
+  assert_run (scratch, "report afloat x.garboard --condition=any", 64, "“afloat” has no use for the option --condition");
 }
 
 static void
@@ -240,6 +243,26 @@ test_check (void)
   g_assert_cmpuint (strlen (over_said), >, 40);
   g_assert_cmpint (nothing.status, ==, 2);
   g_assert_nonnull (strstr (nothing_said, "There is no file called"));
+  /* Nothing to float her is a note. */
+  write_file (scratch, "bare.json", "{ \"garboard\": 1, \"build\": { \"name\": \"Bare\" } }");
+  assert_run (scratch, "pack bare.json bare.garboard", 0, NULL);
+  {
+    g_auto (Result) bare = run (scratch, "check bare.garboard");
+    g_autofree char *said = out_text (&bare);
+
+    g_assert_cmpint (bare.status, ==, 0);
+    g_assert_nonnull (strstr (said, "There is no hull yet"));
+  }
+  g_bytes_unref (take_file (scratch, "bare.json"));
+  /* Another condition than the first. */
+  scratch_sql (path, "UPDATE load SET mass = 900 WHERE owner = (SELECT max (id) FROM condition)");
+  {
+    g_auto (Result) sunk = run (scratch, "check reedling.garboard");
+    g_autofree char *said = out_text (&sunk);
+
+    g_assert_cmpint (sunk.status, ==, 1);
+    g_assert_nonnull (strstr (said, ": She sinks: "));
+  }
 
   /* A part in itself: SQL can do it, a build cannot have it. */
   scratch_sql (path, "UPDATE part SET owner = id WHERE id = 1");
@@ -261,7 +284,10 @@ static const struct
   { "weights", "pdf", "%PDF-1." },   { "materials", "xlsx", "PK" }, { "purchases", "csv", NULL },
   { "money", "text", "Money" },      { "limit", "svg", "<?xml" },   { "groups", "png", "\x89PNG" },
   { "boat", "pdf", "%PDF-1." },      { "history", "svg", "<?xml" }, { "draught", "text", NULL },
-  { "course", "svg", "<?xml" },      { "heads", "png", "\x89PNG" },
+  { "course", "svg", "<?xml" },      { "heads", "png", "\x89PNG" },  { "afloat", "text", "Afloat" },
+  { "afloat", "json", "{" },         { "afloat", "pdf", "%PDF-1." }, { "afloat", "xlsx", "PK" },
+  { "afloat", "csv", NULL },         { "floating", "svg", "<?xml" }, { "freeboard", "png", "\x89PNG" },
+  { "crew", "svg", "<?xml" },        { "righting", "pdf", "%PDF-1." }, { "swamped", "svg", "<?xml" },
 };
 
 static void
@@ -285,6 +311,35 @@ test_report (void)
       bytes = take_file (scratch, "out.tmp");
       g_assert_cmpuint (g_bytes_get_size (bytes), >, 100);
     }
+}
+
+/* The chart of plover, in words, is about @what. */
+static void
+assert_chart_of (Scratch *scratch, const char *options, const char *what)
+{
+  g_autofree char *line = g_strdup_printf ("report %s plover.garboard --format=text", options);
+  g_auto (Result) result = run (scratch, line);
+  g_autofree char *said = out_text (&result);
+
+  g_assert_cmpstr (result.err, ==, "");
+  g_assert_cmpint (result.status, ==, 0);
+  if (strstr (said, what) == NULL)
+    g_error ("“%s” is not in “%s”", what, said);
+}
+
+static void
+test_which_condition (void)
+{
+  g_autoptr (Scratch) scratch = scratch_with_demos ();
+
+  assert_chart_of (scratch, "floating", "Two up on the lake"); /* the first */
+  assert_chart_of (scratch, "floating --condition='rower ALONE'", "Rower alone");
+  assert_chart_of (scratch, "righting --condition 'Rower alone'", "Rower alone");
+  assert_chart_of (scratch, "crew", "“Rower”"); /* the first person in it */
+  assert_chart_of (scratch, "crew --load='Bag and lunch'", "“Bag and lunch”");
+  assert_run (scratch, "report crew plover.garboard --condition=Nobody", 64,
+              "There is no condition “Nobody”. There is: Two up on the lake, Rower alone");
+  assert_run (scratch, "report crew plover.garboard --load=Piano", 64, "There is no load “Piano” in that condition. There is: Rower, ");
 }
 
 static void
@@ -378,6 +433,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/command-line/unpack", test_unpack);
   g_test_add_func ("/command-line/check", test_check);
   g_test_add_func ("/command-line/report", test_report);
+  g_test_add_func ("/command-line/which-condition", test_which_condition);
   g_test_add_func ("/command-line/format-by-ending", test_format_by_ending);
   g_test_add_func ("/command-line/cannot-be", test_report_that_cannot_be);
   g_test_add_func ("/command-line/terminal", test_terminal);
