@@ -33,8 +33,7 @@ new_loads (void)
   return loads;
 }
 
-/* Hulls ---------------------------------------------------------------------------------------------------
- */
+/* Hulls ------------------------------------------------------------------------------------------------- */
 
 static void
 extend_box (GbCase *self, const GbHullShape *shape)
@@ -117,8 +116,7 @@ take_limit (GbCase *self, const GbHullSet *hulls, const GbFlotation *flotation)
   self->limit_at = (GbVec3){ limit.lcb, limit.tcb, limit.vcb };
 }
 
-/* Loads ---------------------------------------------------------------------------------------------------
- */
+/* Loads ------------------------------------------------------------------------------------------------- */
 
 /* A pull against which the water holds: at half the draught, under the centre of the hulls' buoyancy (common
  * practice, no source). */
@@ -220,8 +218,7 @@ trouble_of (const GbCase *self)
   return NULL;
 }
 
-/* The case ------------------------------------------------------------------------------------------------
- */
+/* The case ---------------------------------------------------------------------------------------------- */
 
 GbCase *
 gb_case_new (const GbBoat *boat,

@@ -16,8 +16,7 @@
 /* Less than this is level, or upright: nobody sees it. */
 #define SMALLEST_SHOWN (0.05 * G_PI / 180)
 
-/* Loads ---------------------------------------------------------------------------------------------------
- */
+/* Loads ------------------------------------------------------------------------------------------------- */
 
 /* TRUE where it lies outside the box round the hulls by more than half their length. */
 static gboolean
@@ -64,8 +63,7 @@ gb_case_add_troubles (const GbCase *self, GPtrArray *troubles)
     add_load_troubles (self, &g_array_index (self->loads, GbCaseLoad, i), troubles);
 }
 
-/* State ---------------------------------------------------------------------------------------------------
- */
+/* State ------------------------------------------------------------------------------------------------- */
 
 static char *
 sinks_sentence (const GbCase *self, const GbAfloat *afloat)
@@ -112,8 +110,7 @@ gb_afloat_sentence (const GbCase *self, const GbAfloat *afloat)
     }
 }
 
-/* Attitude ------------------------------------------------------------------------------------------------
- */
+/* Attitude ---------------------------------------------------------------------------------------------- */
 
 static char *
 trim_text (double trim)

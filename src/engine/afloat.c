@@ -11,8 +11,7 @@ static const GbVec3 nowhere = { NAN, NAN, NAN };
 /* Under this an edge is under water, and not just at it. */
 #define JUST_UNDER 1e-9
 
-/* What may still come aboard ------------------------------------------------------------------------------
- */
+/* What may still come aboard ---------------------------------------------------------------------------- */
 
 /* Centre of gravity when she is level. */
 static GbVec3
@@ -42,8 +41,7 @@ find_room (GbAfloat *afloat, const GbCase *self)
     afloat->room_at = (GbVec3){ at.x, at.y, NAN };
 }
 
-/* At rest -------------------------------------------------------------------------------------------------
- */
+/* At rest ----------------------------------------------------------------------------------------------- */
 
 /* The directions of the water's surface: forward and to port, level. */
 typedef struct
@@ -166,8 +164,7 @@ find_rest (GbAfloat *afloat, const GbCase *self, const GbAttitude *start)
   afloat->state = gb_afloat_state_at_rest (afloat->attitude, afloat->least.freeboard);
 }
 
-/* The whole -----------------------------------------------------------------------------------------------
- */
+/* The whole --------------------------------------------------------------------------------------------- */
 
 /* All that is not found is unknown. */
 static GbAfloat
@@ -254,8 +251,7 @@ gb_afloat_clear (GbAfloat *afloat)
   g_clear_pointer (&afloat->troubles, g_ptr_array_unref);
 }
 
-/* Which is worse ------------------------------------------------------------------------------------------
- */
+/* Which is worse ---------------------------------------------------------------------------------------- */
 
 /* TRUE if @a is less; what is not known is not. */
 static gboolean

@@ -9,6 +9,8 @@
 /* Up to this heel a place lends its rest to the next one; further over, the next might be found upside down
  * for no reason of its own. */
 #define MOST_HEEL_LENT (45 * G_PI / 180)
+/* More than so many radians from one place to the next. */
+#define LEAP 0.05
 /* Places are found as near as this, in metres. */
 #define NEAR 1e-3
 
@@ -18,8 +20,21 @@ typedef struct
   GbCase *self; /* its own copy */
   gint64 load;
   double z;
-  GbAttitude near; /* rest of a place nearby */
+  GbAttitude near;   /* rest of the place before this one */
+  GbAttitude before; /* and of that before it, a like step away; or the same once more */
 } Mover;
+
+/* On the way from place to place she goes on leaning as she did, unless that was a leap. */
+static GbAttitude
+foreseen (const Mover *mover)
+{
+  GbAttitude near = mover->near, before = mover->before;
+  GbVec3 up = vec3_sub (vec3_scale (near.up, 2), before.up);
+
+  if (vec3_length (vec3_sub (near.up, before.up)) > LEAP)
+    return near;
+  return (GbAttitude){ vec3_scale (up, 1 / vec3_length (up)), 2 * near.height - before.height };
+}
 
 static GbCrewPlace
 place_at_rest (const Mover *mover, GbAttitude attitude)
@@ -39,7 +54,8 @@ find_place (Mover *mover, double x, double y)
   GbRest rest;
 
   gb_case_move (mover->self, mover->load, (GbVec3){ x, y, mover->z });
-  rest = gb_floater_rest (mover->self->floater, mover->near, GB_HOLD_NOTHING, NULL, NULL);
+  rest = gb_floater_rest (mover->self->floater, foreseen (mover), GB_HOLD_NOTHING, NULL, NULL);
+  mover->before = mover->near;
   if (rest.kind != GB_REST_FOUND)
     return (GbCrewPlace){ GB_AFLOAT_UNKNOWN, NAN, -1, NAN, NAN };
   if (fabs (gb_attitude_heel (rest.attitude)) < MOST_HEEL_LENT)
@@ -47,8 +63,7 @@ find_place (Mover *mover, double x, double y)
   return place_at_rest (mover, rest.attitude);
 }
 
-/* Rows ----------------------------------------------------------------------------------------------------
- */
+/* Rows -------------------------------------------------------------------------------------------------- */
 
 static double
 column_x (const GbCrewMap *map, double column)
@@ -66,6 +81,7 @@ row_y (const GbCrewMap *map, double row)
 static void
 find_row (GbCrewMap *map, Mover *mover, guint row)
 {
+  mover->before = mover->near;
   for (guint i = 0; i < GB_MAP_COLUMNS; i++)
     {
       guint column = row % 2 == 0 ? i : GB_MAP_COLUMNS - 1 - i;
@@ -90,8 +106,7 @@ find_rows (GbCrewMap *map, Mover *mover, GbCrewMapProgress progress, GbCancelFun
   return TRUE;
 }
 
-/* The best place ------------------------------------------------------------------------------------------
- */
+/* The best place ---------------------------------------------------------------------------------------- */
 
 static gboolean
 is_better (const GbCrewPlace *place, double freeboard)
@@ -147,8 +162,7 @@ find_best (GbCrewMap *map, Mover *mover)
       }
 }
 
-/* How far out ---------------------------------------------------------------------------------------------
- */
+/* How far out ------------------------------------------------------------------------------------------- */
 
 static gboolean
 is_well (Mover *mover, double x, double y)
@@ -221,8 +235,7 @@ find_furthest (GbCrewMap *map, Mover *mover, double x)
   map->furthest_starboard = furthest (mover, x, y, map->y0, -step);
 }
 
-/* The map -------------------------------------------------------------------------------------------------
- */
+/* The map ----------------------------------------------------------------------------------------------- */
 
 static GbCrewMap *
 new_map (const GbCase *self, gint64 load, double z)
@@ -267,7 +280,9 @@ gb_crew_map_find (
     }
   map->first_under = afloat.least.line;
   moving = gb_case_copy (self);
-  mover = (Mover){ moving, load, map->z, gb_attitude (0, 0, (self->least.z + self->most.z) / 2) };
+  mover = (Mover){
+    .self = moving, .load = load, .z = map->z, .near = gb_attitude (0, 0, (self->least.z + self->most.z) / 2)
+  };
   if (!find_rows (map, &mover, progress, is_cancelled, data))
     return NULL;
   find_best (map, &mover);

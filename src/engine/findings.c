@@ -56,8 +56,7 @@ gb_findings_afloat (const GbFindings *findings, gint64 condition)
   return NULL;
 }
 
-/* Afloat --------------------------------------------------------------------------------------------------
- */
+/* Afloat ------------------------------------------------------------------------------------------------ */
 
 /* Leaning more than this, she could lie in a rest that she would not come to from upright; what is found
  * must follow from the boat alone, and not from the way that the edits took. */

@@ -45,8 +45,7 @@ above_when_trimmed (double trim, gpointer data)
   return gb_edge_line_least (lean->line, trimmed (lean->work, trim, lean->nearby), NULL);
 }
 
-/* Sides ---------------------------------------------------------------------------------------------------
- */
+/* Sides ------------------------------------------------------------------------------------------------- */
 
 /* Heel at which @line goes under, to starboard or to port; both are positive on their side. */
 static double
@@ -74,8 +73,7 @@ heel_under (const GbRightingWork *work, const GbEdgeLine *line, int sign)
   return NAN;
 }
 
-/* Ends ----------------------------------------------------------------------------------------------------
- */
+/* Ends -------------------------------------------------------------------------------------------------- */
 
 /* Where each line was when she was trimmed last. */
 typedef struct

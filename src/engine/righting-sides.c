@@ -49,8 +49,7 @@ heel_between (const GbRightingWork *work, const GbLever *a, const GbLever *b, do
   return gb_root (lever_over, &search, a->heel, a->lever - wanted, b->heel, b->lever - wanted, NEAR);
 }
 
-/* Balances ------------------------------------------------------------------------------------------------
- */
+/* Balances ---------------------------------------------------------------------------------------------- */
 
 /* The curve is a ring: half a turn to either side is the same. */
 typedef struct
@@ -137,8 +136,7 @@ gb_righting_find_balances (GbRightingWork *work)
   g_array_sort (work->righting->balances, compare_balances);
 }
 
-/* One side ------------------------------------------------------------------------------------------------
- */
+/* One side ---------------------------------------------------------------------------------------------- */
 
 typedef struct
 {

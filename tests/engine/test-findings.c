@@ -115,7 +115,7 @@ test_weights_are_kept_unless_touched (void)
   assert_near (gb_rollup_part (&findings->rollup, punt.skin)->unit_mass, 45, 1e-10);
 }
 
-/* Afloat -------------------------------------------------------------------------------------------------- */
+/* Afloat ------------------------------------------------------------------------------------------------ */
 
 /* A mark that finding anew would wipe out. */
 #define MARK 12345.0
