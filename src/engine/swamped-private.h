@@ -35,8 +35,8 @@ typedef struct
 {
   const GbFloater *floater; /* crew in the water, holding on */
   const GbCase *self;
-  double edge; /* z of her lowest edge; NAN */
-  double room; /* what the hulls that fill with water hold up to there, m3 */
+  const GArray *carriers; /* of GbCarrier */
+  double edge;            /* z of her lowest edge; NAN */
 } GbFoamCase;
 void gb_swamped_find_foam (GbSwamped *swamped, const GbFoamCase *with);
 

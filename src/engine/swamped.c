@@ -90,25 +90,6 @@ find_rest (const GbFloater *floater, const GbEdgeSet *edges, double edge)
   return found;
 }
 
-/* What the hulls hold up to @edge, less those that water does not get into. */
-static double
-room_in_hulls (const GbHullSet *hulls, const GArray *carriers, double edge)
-{
-  const GbVec3 up = { 0, 0, 1 };
-  GbImmersion all = { 0 }, tight = { 0 };
-
-  for (guint i = 0; i < hulls->n_hulls; i++)
-    if (hulls->hulls[i].body != NULL && !hulls->hulls[i].inside)
-      {
-        gb_body_immerse (hulls->hulls[i].body, FALSE, up, edge, &all);
-        if (hulls->hulls[i].mirrored != NULL)
-          gb_body_immerse (hulls->hulls[i].body, TRUE, up, edge, &all);
-      }
-  for (guint i = 0; i < carriers->len; i++)
-    gb_body_immerse (g_array_index (carriers, GbCarrier, i).body, FALSE, up, edge, &tight);
-  return fmax (all.volume - tight.volume, 0);
-}
-
 static double
 volume_of (const GArray *carriers)
 {
@@ -170,7 +151,7 @@ gb_swamped_find (const GbBoat *boat,
   swamped->holding_on = find_rest (floater, edges, edge);
   if (is_wanted_no_more (is_cancelled, data))
     return NULL;
-  gb_swamped_find_foam (swamped, &(GbFoamCase){ floater, self, edge, room_in_hulls (hulls, carriers, edge) });
+  gb_swamped_find_foam (swamped, &(GbFoamCase){ floater, self, carriers, edge });
   return g_steal_pointer (&swamped);
 }
 

@@ -31,12 +31,13 @@ typedef struct
   double no_volume_mass;
   guint n_no_place;     /* parts left out of the balance for want of a place; their volume is taken at the light craft's centre */
 
-  /* Foam that must be added for her to float level, crew holding on, her lowest edge at the water. 0: none needed. NAN: it cannot be said. */
+  /* Foam that must be added for her to float level, crew holding on, her lowest edge at the water; or above it, as foam_trouble says, where less foam
+   * would not bring her level. 0: none needed. NAN: it cannot be said. */
   double foam_volume, foam_mass, foam_density;
   double foam_x, foam_y; /* its centre */
   double foam_apart;     /* half and half, this far to port and to starboard of that: the half breadth at the edge, there; NAN */
   double foam_lowest;    /* not lower than this, or she would not stay upright: z; NAN */
-  char *foam_trouble;    /* a sentence where no place for it will do, it cannot be said, or she floats without it but not level; or NULL */
+  char *foam_trouble;    /* a sentence where no place for it will do, it cannot be said, or there is more to say of it; or NULL */
 } GbSwamped;
 
 /* Density of the foam that is reckoned with: 2 lb/ft3, kg/m3. */

@@ -200,34 +200,32 @@ test_people (void)
   assert_near (swamped->foam_volume, 48 / (1000 - 32.04), 0.0005);
 }
 
-/* Foam where it is said to belong, in two halves, is parts of her: then she rests level with her edge at the
- * water. */
-static void
-assert_foam_is_right (Floating *f, gint64 condition)
+/* Foam where it is said to belong, in two halves at the height @z, is parts of her: then she rests level.
+ * Returns how high her lowest edge is then. */
+static double
+edge_with_foam (Floating *f, gint64 condition, double z)
 {
   g_autoptr (GbSwamped) before = find (f, condition), after = NULL;
   const GbMaterial *foam = add_material (f->boat, GB_MEASURE_DENSITY, GB_FOAM_DENSITY);
-  double apart = before->foam_apart - 0.1,
-         edge = gb_edge_set_least (&f->edges, gb_attitude (0, 0, 0)).freeboard;
 
-  g_assert_null (before->foam_trouble);
   g_assert_cmpfloat (before->foam_volume, >, 0);
-  g_assert_cmpfloat (before->foam_lowest, <, edge - 0.15);
+  assert_near (before->foam_mass, before->foam_volume * GB_FOAM_DENSITY, 1e-12);
+  g_assert_cmpfloat (before->foam_lowest, <, z);
   for (int side = -1; side <= 1; side += 2)
     {
-      GbPart *half = add_part (f->boat, 0, GB_TAKEOFF_BLOCK, before->foam_x, before->foam_y + side * apart,
-                               edge - 0.15);
+      GbPart *half = add_part (f->boat, 0, GB_TAKEOFF_BLOCK, before->foam_x,
+                               before->foam_y + side * before->foam_apart, z);
 
       half->material = foam->rec.id;
       half->volume = before->foam_volume / 2;
     }
   after = find (f, condition);
   g_assert_cmpint (after->holding_on.kind, ==, GB_REST_FOUND);
-  assert_near (after->holding_on.edge, 0, 1e-6);
   assert_near (after->holding_on.heel, 0, 1e-6);
   assert_near (after->holding_on.trim, 0, 1e-6);
   g_assert_cmpfloat (after->holding_on.gm, >, 0);
   assert_near (after->foam_volume, 0, 1e-9);
+  return after->holding_on.edge;
 }
 
 static void
@@ -241,7 +239,28 @@ test_foam_answer (void)
   add_load (&f, condition, GB_LOAD_PERSON, 75, 1.6, 0.2, 0.3);
   add_load (&f, condition, GB_LOAD_PERSON, 60, 2.6, -0.2, 0.3);
   add_load (&f, condition, GB_LOAD_GEAR, 10, 3, 0, 0.1);
-  assert_foam_is_right (&f, condition->rec.id);
+  assert_near (edge_with_foam (&f, condition->rec.id, 0.25), 0, 1e-6);
+}
+
+/* Just so much foam as carries her would have to lie before her bow: more of it, farther aft, floats her
+ * level and higher. */
+static void
+test_more_foam_brings_it_in (void)
+{
+  g_auto (Floating) f = new_floating ();
+  g_autoptr (GbSwamped) swamped = NULL;
+  double edge;
+
+  add_plywood_box (&f);
+  add_weight (&f, add_material (f.boat, GB_MEASURE_DENSITY, 7850), 65, 3, 0, 0.01);
+  swamped = find (&f, 0);
+  g_assert_cmpfloat (swamped->foam_x, <=, 4);
+  g_assert_cmpfloat (swamped->foam_x, >, 3.9);
+  g_assert_nonnull (swamped->foam_trouble);
+  g_assert_cmpfloat (swamped->foam_volume, >, (48 + 65 - 80 - 65 / 7.85) / (1000 - 32.04));
+  edge = edge_with_foam (&f, 0, 0.2);
+  g_assert_cmpfloat (edge, >, 0.01);
+  g_assert_cmpfloat (edge, <, 0.1);
 }
 
 /* Where it would have to lie outside of her, or more than she has room for. */
@@ -254,7 +273,7 @@ test_foam_that_cannot_be (void)
   g_autoptr (GbSwamped) outside = NULL, crammed = NULL, tippy = NULL;
 
   add_plywood_box (&far);
-  add_weight (&far, add_material (far.boat, GB_MEASURE_DENSITY, 7850), 40, 3.9, 0, 0.05);
+  add_weight (&far, add_material (far.boat, GB_MEASURE_DENSITY, 7850), 40, 9, 0, 0.05);
   outside = find (&far, 0);
   g_assert_cmpfloat (outside->foam_x, >, 4);
   g_assert_nonnull (outside->foam_trouble);
@@ -476,6 +495,7 @@ main (int argc, char **argv)
   g_test_add_func ("/swamped/foam-on-one-side", test_foam_on_one_side);
   g_test_add_func ("/swamped/people", test_people);
   g_test_add_func ("/swamped/foam-answer", test_foam_answer);
+  g_test_add_func ("/swamped/more-foam-brings-it-in", test_more_foam_brings_it_in);
   g_test_add_func ("/swamped/foam-that-cannot-be", test_foam_that_cannot_be);
   g_test_add_func ("/swamped/floats-but-not-level", test_floats_but_not_level);
   g_test_add_func ("/swamped/closed-hulls", test_closed_hulls);
