@@ -54,9 +54,7 @@ add_own_edges (GbEdgeSet *set, const GbHull *hull, const GbHullShape *shape)
                                  .mirrored = shape->mirrored != NULL && i > 0 });
 }
 
-/* Openings
- * ------------------------------------------------------------------------------------------------------------------
- */
+/* Openings ---------------------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -181,9 +179,7 @@ add_opening (GbEdgeSet *set, const GbHull *hull, const GbHullShape *shape, const
     add_with_mirror (set, &place, mirrored_points (points, hull->y), TRUE);
 }
 
-/* The set
- * -------------------------------------------------------------------------------------------------------------------
- */
+/* The set ----------------------------------------------------------------------------------------------- */
 
 void
 gb_edge_set_find (GbEdgeSet *set, const GbBoat *boat, const GbHullSet *hulls)
@@ -227,9 +223,7 @@ gb_edge_set_copy (GbEdgeSet *to, const GbEdgeSet *from)
     }
 }
 
-/* Freeboard
- * -----------------------------------------------------------------------------------------------------------------
- */
+/* Freeboard --------------------------------------------------------------------------------------------- */
 
 double
 gb_edge_line_least (const GbEdgeLine *line, GbAttitude attitude, GbVec3 *at)
