@@ -141,6 +141,46 @@ test_strip (void)
   window_support_close (&self);
 }
 
+static void
+make_heavy (GbProject *project, const GbRecord *condition)
+{
+  const GbRecord *load = gb_record_children (condition)->pdata[0];
+  GbValue value = { .storage = GB_STORAGE_REAL, .real = 900 };
+  g_autoptr (GError) error = NULL;
+
+  gb_project_set (project, GB_RECORD_LOAD, load->id, gb_field (GB_RECORD_LOAD, "mass"), &value, &error);
+  g_assert_no_error (error);
+}
+
+/* The strip and the page tell of the worst condition as soon as there is a worse one; its row leads to the page Afloat. */
+static void
+test_worst_condition (void)
+{
+  WindowSupport self;
+  GbProject *project;
+  const GPtrArray *conditions;
+  GtkWidget *page;
+  GbGauge *gauge;
+
+  open_demo (&self, "plover");
+  page = window_support_page (&self, "weight", "summary");
+  gauge = window_support_child (self.window->strip, "afloat");
+  project = gb_window_get_project (self.window);
+  conditions = gb_boat_roots (gb_project_get_boat (project), GB_RECORD_CONDITION);
+  g_assert_nonnull (strstr (gb_gauge_get_words (gauge), "208 mm free · Two up on the lake"));
+  g_assert_true (window_support_says (page, "forward, "));
+  g_assert_true (window_support_says (page, "Two up on the lake: floats, 208 mm free"));
+
+  make_heavy (project, conditions->pdata[1]);
+  g_assert_nonnull (strstr (gb_gauge_get_words (gauge), "she sinks · Rower alone"));
+  g_assert_cmpint (gb_gauge_get_state (gauge), ==, GB_GAUGE_PASSED);
+  g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (window_support_child (gauge, "button")), "She sinks: "));
+  g_assert_true (window_support_says (page, "Rower alone: sinks"));
+  support_click (&self.input, window_support_child (self.window->strip, "afloat"), 0.3, 0.5, 1);
+  support_until (g_strcmp0 (gtk_stack_get_visible_child_name (self.window->pages), "afloat") == 0);
+  window_support_close (&self);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -149,5 +189,6 @@ main (int argc, char **argv)
   g_test_add_func ("/weight/pick", test_pick);
   g_test_add_func ("/weight/working", test_working);
   g_test_add_func ("/weight/strip", test_strip);
+  g_test_add_func ("/weight/worst-condition", test_worst_condition);
   return window_support_run ();
 }
