@@ -61,13 +61,13 @@ ask_working (gpointer data)
 }
 
 static const GbFactSpec specs[N_FACTS] = {
-  [FACT_STATE] = { N_ ("She"), NULL },
+  [FACT_STATE] = { N_ ("In short"), NULL },
   [FACT_TOTAL] = { N_ ("Weighs in all"), ask_working },
   [FACT_DRAUGHTS] = { N_ ("Draught forward, amidships, aft"), ask_working },
   [FACT_TRIM] = { N_ ("Trim"), ask_working },
   [FACT_HEEL] = { N_ ("Heel"), ask_working },
   [FACT_FREEBOARD] = { N_ ("Least freeboard"), ask_working },
-  [FACT_WHERE] = { N_ ("That is at"), NULL },
+  [FACT_WHERE] = { N_ ("Where that is"), NULL },
   [FACT_CHANCE] = { N_ ("Chance of passing the flotation limit"), ask_working },
   [FACT_ROOM] = { N_ ("May still come aboard"), ask_working },
   [FACT_RESERVE] = { N_ ("Reserve of buoyancy"), ask_working },
@@ -205,6 +205,7 @@ gb_afloat_facts_init (GbAfloatFacts *self)
   GtkWidget *floating = gb_fact_list_new (NULL, specs, FIRST_OF_SECOND, self, self->facts);
   GtkWidget *stiffness = gb_fact_list_new (NULL, specs + FIRST_OF_SECOND, N_FACTS - FIRST_OF_SECOND, self,
                                            self->facts + FIRST_OF_SECOND);
+  GtkWidget *caution;
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   self->notice = GTK_LABEL (gtk_label_new (NULL));
@@ -213,8 +214,12 @@ gb_afloat_facts_init (GbAfloatFacts *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->notice), "notice");
   gtk_widget_set_visible (GTK_WIDGET (self->notice), FALSE);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->notice));
-  gtk_box_append (GTK_BOX (self), gb_fact_lists_new (floating, stiffness, NULL));
-  gtk_box_append (GTK_BOX (self), gb_quiet_label_new (gb_caution_afloat ()));
+  gtk_box_append (GTK_BOX (self), gb_fact_lists_new (floating, stiffness));
+  caution = gb_quiet_label_new (gb_caution_afloat ());
+  gtk_widget_set_margin_start (caution, 12);
+  gtk_widget_set_margin_end (caution, 12);
+  gtk_widget_set_margin_bottom (caution, 6);
+  gtk_box_append (GTK_BOX (self), caution);
 }
 
 GtkWidget *

@@ -45,8 +45,8 @@ look_state (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 }
 
 static const GbGridColumn condition_columns[] = {
-  { .name = "name", .width = 14 },
-  { .name = "state", .title = N_ ("She"), .width = 22, .look = look_state },
+  { .name = "name", .width = 12 },
+  { .name = "state", .title = N_ ("How she floats"), .width = 20, .look = look_state },
   { NULL },
 };
 static const char *const condition_shown[] = { "name", "state", NULL };
@@ -92,11 +92,11 @@ add_load (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot
 }
 
 static const GbGridColumn load_columns[] = {
-  { .name = "name", .width = 12 },
-  { .name = "mass", .width = 7, .is_number = TRUE, .look = look_load_mass },
-  { .name = "x", .width = 8, .is_number = TRUE },
-  { .name = "y", .width = 8, .is_number = TRUE },
-  { .name = "z", .width = 8, .is_number = TRUE },
+  { .name = "name", .width = 9 },
+  { .name = "mass", .width = 6, .is_number = TRUE, .look = look_load_mass },
+  { .name = "x", .width = 7, .is_number = TRUE },
+  { .name = "y", .width = 7, .is_number = TRUE },
+  { .name = "z", .width = 7, .is_number = TRUE },
   { .name = "sum", .title = N_ ("In all"), .width = 9, .is_number = TRUE, .look = look_load_sum },
   { NULL },
 };

@@ -19,6 +19,21 @@
 #include "widgets/chart-host.h"
 #include "widgets/inspector.h"
 
+/* What divides the page, by its name in the template; where it stands to begin with. */
+enum
+{
+  DIVIDER_ACROSS,
+  DIVIDER_RIGHT,
+  DIVIDER_LEFT,
+  DIVIDER_LOWER_LEFT,
+  N_DIVIDERS
+};
+static const struct
+{
+  const char *name;
+  double share;
+} dividers[N_DIVIDERS] = { { "across", 0.36 }, { "right", 0.44 }, { "left", 0.21 }, { "lower_left", 0.31 } };
+
 struct _GbAfloatPage
 {
   GbPage parent_instance;
@@ -34,6 +49,10 @@ struct _GbAfloatPage
   GbGridPane *loads;
 
   GtkStack *main;
+  GtkPaned *dividers[N_DIVIDERS];
+  double shares[N_DIVIDERS]; /* where they stand, of the page's width or height */
+  int width, height;         /* as last shared out */
+  gboolean sharing;
   GtkBox *conditions_box;
   GtkBox *loads_box;
   GtkLabel *details_title;
@@ -331,6 +350,29 @@ gb_afloat_page_map (GtkWidget *widget)
   show_view (GB_AFLOAT_PAGE (widget));
 }
 
+/* Each divider keeps its share of the page, or what a hand gave it, whatever the size of the window. */
+static void
+divider_moved_cb (GtkPaned *divider, GParamSpec *pspec, GbAfloatPage *self)
+{
+  for (guint i = 0; i < N_DIVIDERS; i++)
+    if (!self->sharing && divider == self->dividers[i])
+      self->shares[i] = gtk_paned_get_position (divider) / (double) (i == DIVIDER_ACROSS ? self->width : self->height);
+}
+
+static void
+gb_afloat_page_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  GbAfloatPage *self = GB_AFLOAT_PAGE (widget);
+
+  self->sharing = TRUE;
+  for (guint i = 0; i < N_DIVIDERS && (width != self->width || height != self->height); i++)
+    gtk_paned_set_position (self->dividers[i], (int) (self->shares[i] * (i == DIVIDER_ACROSS ? width : height)));
+  self->width = width;
+  self->height = height;
+  GTK_WIDGET_CLASS (gb_afloat_page_parent_class)->size_allocate (widget, width, height, baseline);
+  self->sharing = FALSE;
+}
+
 static void
 gb_afloat_page_dispose (GObject *object)
 {
@@ -363,10 +405,14 @@ gb_afloat_page_class_init (GbAfloatPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = gb_afloat_page_dispose;
   widget_class->map = gb_afloat_page_map;
+  widget_class->size_allocate = gb_afloat_page_size_allocate;
   GB_PAGE_CLASS (klass)->show = gb_afloat_page_show;
 
   ensure_types ();
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/afloat-page.ui");
+  for (guint i = 0; i < N_DIVIDERS; i++)
+    gtk_widget_class_bind_template_child_full (widget_class, dividers[i].name, FALSE,
+                                               G_STRUCT_OFFSET (GbAfloatPage, dividers) + (gssize) (i * sizeof (GtkPaned *)));
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, main);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, conditions_box);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, loads_box);
@@ -438,6 +484,11 @@ static void
 gb_afloat_page_init (GbAfloatPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  for (guint i = 0; i < N_DIVIDERS; i++)
+    {
+      self->shares[i] = dividers[i].share;
+      g_signal_connect_object (self->dividers[i], "notify::position", G_CALLBACK (divider_moved_cb), self, 0);
+    }
   make_tables (self);
   make_charts (self);
   let_labels_shrink (self->switcher);

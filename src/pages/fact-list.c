@@ -28,29 +28,74 @@ gb_fact_list_set (GbFactRow *row, char *take_value, gboolean passed)
   gb_fact_row_set_value (row, value, passed);
 }
 
-GtkWidget *
-gb_fact_lists_new (GtkWidget *first, ...)
+/* Two columns from this width on. */
+#define TWO_COLUMNS 540
+#define GAP 8
+
+/* Children in two columns of the same width where they are wide enough, else one below the other. */
+static void
+measure_columns (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural, int *above, int *below)
 {
-  GtkWidget *flow = gtk_flow_box_new ();
-  va_list args;
+  gboolean beside = orientation == GTK_ORIENTATION_VERTICAL && for_size >= TWO_COLUMNS;
+  int width = beside ? (for_size - GAP) / 2 : for_size;
 
-  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (flow), GTK_SELECTION_NONE);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), 2);
-  gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (flow), TRUE);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (flow), 6);
-  va_start (args, first);
-  for (GtkWidget *list = first; list != NULL; list = va_arg (args, GtkWidget *))
+  *minimum = *natural = 0;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
     {
-      GtkWidget *child = gtk_flow_box_child_new ();
+      int least, wished;
 
-      gtk_widget_set_valign (list, GTK_ALIGN_START);
-      gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), list);
-      gtk_widget_set_focusable (child, FALSE);
-      gtk_widget_set_size_request (child, 260, -1);
-      gtk_flow_box_append (GTK_FLOW_BOX (flow), child);
+      gtk_widget_measure (child, orientation, orientation == GTK_ORIENTATION_VERTICAL ? width : -1, &least, &wished, NULL, NULL);
+      if (beside || orientation == GTK_ORIENTATION_HORIZONTAL)
+        {
+          *minimum = MAX (*minimum, least);
+          *natural = MAX (*natural, wished);
+        }
+      else
+        {
+          *minimum += least + (*minimum > 0 ? GAP : 0);
+          *natural += wished + (*natural > 0 ? GAP : 0);
+        }
     }
-  va_end (args);
-  return flow;
+}
+
+static void
+allocate_columns (GtkWidget *widget, int width, int height, int baseline)
+{
+  gboolean beside = width >= TWO_COLUMNS;
+  int column = beside ? (width - GAP) / 2 : width;
+  int x = 0, y = 0;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      int wished;
+
+      gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, column, NULL, &wished, NULL, NULL);
+      gtk_widget_size_allocate (child, &(GtkAllocation){ x, y, column, wished }, -1);
+      if (beside)
+        x += column + GAP;
+      else
+        y += wished + GAP;
+    }
+}
+
+static GtkSizeRequestMode
+height_for_width (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+GtkWidget *
+gb_fact_lists_new (GtkWidget *first, GtkWidget *second)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_widget_set_layout_manager (box, gtk_custom_layout_new (height_for_width, measure_columns, allocate_columns));
+  gtk_widget_set_margin_start (box, 6);
+  gtk_widget_set_margin_end (box, 6);
+  gtk_widget_set_margin_bottom (box, 6);
+  gtk_box_append (GTK_BOX (box), first);
+  gtk_box_append (GTK_BOX (box), second);
+  return box;
 }
 
 GtkWidget *

@@ -18,8 +18,8 @@ GtkWidget *gb_fact_list_new (const char *heading, const GbFactSpec *specs, guint
 /* As gb_fact_row_set_value(); takes the text. */
 void gb_fact_list_set (GbFactRow *row, char *take_value, gboolean passed);
 
-/* Lists beside one another where there is room, else below one another; with more of them than fits it scrolls. */
-GtkWidget *gb_fact_lists_new (GtkWidget *first, ...) G_GNUC_NULL_TERMINATED;
+/* Two lists beside one another where there is room, else one below the other. */
+GtkWidget *gb_fact_lists_new (GtkWidget *first, GtkWidget *second);
 
 /* A chart with the facts read off it, which scroll beside it. */
 GtkWidget *gb_beside_facts (GtkWidget *chart, GtkWidget *facts);

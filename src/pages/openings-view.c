@@ -152,7 +152,7 @@ make_tables (GbOpeningsView *self)
 
   for (guint i = 0; i < G_N_ELEMENTS (panes); i++)
     {
-      gtk_widget_set_size_request (GTK_WIDGET (panes[i]), 260, 110);
+      gtk_widget_set_size_request (GTK_WIDGET (panes[i]), 310, 110);
       gtk_widget_set_vexpand (GTK_WIDGET (panes[i]), TRUE);
       gtk_box_append (GTK_BOX (box), GTK_WIDGET (panes[i]));
       g_signal_connect_object (gb_grid_pane_get_grid (panes[i]), "selection-changed", G_CALLBACK (follow), self, G_CONNECT_SWAPPED);
@@ -170,6 +170,7 @@ make_picture (GbOpeningsView *self)
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self->trouble), "notice");
   gtk_widget_set_vexpand (GTK_WIDGET (self->area), TRUE);
+  gtk_widget_set_hexpand (box, TRUE);
   gtk_widget_set_size_request (GTK_WIDGET (self->area), 300, 200);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->trouble));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->area));
@@ -179,8 +180,6 @@ make_picture (GbOpeningsView *self)
 static void
 gb_openings_view_init (GbOpeningsView *self)
 {
-  GtkWidget *paned = gtk_paned_new (GTK_ORIENTATION_HORIZONTAL);
-
   self->hulls = gb_grid_pane_new (&gb_hull_choice_grid_type, _ ("Of the hull"), NULL);
   self->openings = gb_grid_pane_new (&gb_opening_grid_type, _ ("Openings"), NULL);
   self->corners = gb_grid_pane_new (&gb_corner_grid_type, _ ("Corners of the opening"), NULL);
@@ -188,13 +187,7 @@ gb_openings_view_init (GbOpeningsView *self)
   gb_grid_pane_set_hint (self->corners, _ ("One corner is a point; several are joined by straight lines."));
   self->area = GB_CHART_AREA (gb_chart_area_new ());
 
-  gtk_paned_set_start_child (GTK_PANED (paned), make_tables (self));
-  gtk_paned_set_end_child (GTK_PANED (paned), make_picture (self));
-  gtk_paned_set_shrink_start_child (GTK_PANED (paned), FALSE);
-  gtk_paned_set_shrink_end_child (GTK_PANED (paned), FALSE);
-  gtk_paned_set_resize_start_child (GTK_PANED (paned), FALSE);
-  gtk_paned_set_position (GTK_PANED (paned), 320);
-  gtk_widget_set_hexpand (paned, TRUE);
-  gtk_widget_set_vexpand (paned, TRUE);
-  gtk_box_append (GTK_BOX (self), paned);
+  gtk_box_append (GTK_BOX (self), make_tables (self));
+  gtk_box_append (GTK_BOX (self), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  gtk_box_append (GTK_BOX (self), make_picture (self));
 }

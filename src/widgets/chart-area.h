@@ -16,7 +16,7 @@ G_BEGIN_DECLS
  *
  *   "spot-pressed" (const GbChartSpot *spot)              a press
  *   "drag-begun" (const GbChartSpot *spot) -> gboolean    it goes on as a drag; TRUE takes it
- *   "drag-moved" (const GbChartSpot *spot)                where it is now, in the view that it began in
+ *   "drag-moved" (const GbChartSpot *spot)                where it is now, in the view and the chart that were pressed
  *   "drag-ended" (gboolean kept)                          let go; FALSE: by Escape or the like, so that all stays as it was
  *   "nudged" (int x, int y, int z) -> gboolean            an arrow key or a page key: so many small steps along the boat's axes; ten with
  *                                                         Shift. TRUE takes the key */

@@ -4,8 +4,8 @@
 #include "chart-drag.h"
 
 /* A press tells what is under it; a movement past the toolkit's threshold begins a drag, if somebody takes it; Escape or a touch that is lost
- * lets it go. The chart may be another one at each motion, as what is drawn follows the drag: so each point is read in the chart that is
- * shown by then, but always in the view that the drag began in. */
+ * lets it go. The chart may be another one at each motion, as what is drawn follows the drag, and its scale may change with it. Each point is
+ * read in the chart that was pressed, and in the view that was: so the same movement of the hand is always the same in the boat. */
 
 typedef enum
 {
@@ -20,16 +20,38 @@ typedef struct
   GtkWidget *drawing;
   DragState state;
   GbChartSpot pressed;
+  GbChart *chart; /* as it was when it was pressed, and its size; NULL before that */
+  int width, height;
 } Drag;
 
+static void
+drag_free (gpointer data)
+{
+  Drag *self = data;
+
+  g_clear_pointer (&self->chart, gb_chart_unref);
+  g_free (self);
+}
+
+/* What is shown now. */
 static gboolean
-locate (Drag *self, double x, double y, int view, GbChartSpot *spot)
+locate (Drag *self, double x, double y, GbChartSpot *spot)
 {
   GbChart *chart = gb_chart_area_get_chart (self->area);
-  int width = gtk_widget_get_width (self->drawing);
-  int height = gtk_widget_get_height (self->drawing);
 
-  return chart != NULL && gb_chart_locate (chart, width, height, x, y, view, spot);
+  return chart != NULL
+         && gb_chart_locate (chart, gtk_widget_get_width (self->drawing), gtk_widget_get_height (self->drawing), x, y, -1, spot);
+}
+
+static void
+keep_chart (Drag *self)
+{
+  GbChart *chart = gb_chart_area_get_chart (self->area);
+
+  g_clear_pointer (&self->chart, gb_chart_unref);
+  self->chart = gb_chart_ref (chart);
+  self->width = gtk_widget_get_width (self->drawing);
+  self->height = gtk_widget_get_height (self->drawing);
 }
 
 static void
@@ -47,8 +69,9 @@ drag_begin_cb (GtkGestureDrag *gesture, double x, double y, Drag *self)
 {
   end (self, FALSE);
   gtk_widget_grab_focus (self->drawing);
-  if (!locate (self, x, y, -1, &self->pressed))
+  if (!locate (self, x, y, &self->pressed))
     return;
+  keep_chart (self);
   self->state = DRAG_PRESSED;
   g_signal_emit_by_name (self->area, "spot-pressed", &self->pressed);
 }
@@ -75,7 +98,8 @@ drag_update_cb (GtkGestureDrag *gesture, double dx, double dy, Drag *self)
   double x, y;
 
   gtk_gesture_drag_get_start_point (gesture, &x, &y);
-  if (is_dragging (self, x, y, dx, dy) && locate (self, x + dx, y + dy, self->pressed.view, &spot))
+  if (is_dragging (self, x, y, dx, dy)
+      && gb_chart_locate (self->chart, self->width, self->height, x + dx, y + dy, self->pressed.view, &spot))
     g_signal_emit_by_name (self->area, "drag-moved", &spot);
 }
 
@@ -96,7 +120,7 @@ static void
 motion_cb (GtkEventControllerMotion *controller, double x, double y, Drag *self)
 {
   GbChartSpot spot;
-  gboolean loose = locate (self, x, y, -1, &spot) && spot.kind == GB_RECORD_LOAD;
+  gboolean loose = locate (self, x, y, &spot) && spot.kind == GB_RECORD_LOAD;
 
   gtk_widget_set_cursor_from_name (self->drawing, self->state == DRAG_ON ? "grabbing" : loose ? "grab" : NULL);
 }
@@ -140,7 +164,7 @@ gb_chart_drag_install (GbChartArea *area, GtkWidget *drawing)
 
   self->area = area;
   self->drawing = drawing;
-  g_object_set_data_full (G_OBJECT (drawing), "gb-chart-drag", self, g_free);
+  g_object_set_data_full (G_OBJECT (drawing), "gb-chart-drag", self, drag_free);
   gtk_widget_set_focusable (drawing, TRUE);
 
   g_signal_connect (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);

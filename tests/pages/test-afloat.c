@@ -211,14 +211,13 @@ typedef struct
 static gboolean
 find_load (GbChartArea *area, gint64 load, gboolean (*wanted) (const GbChartSpot *), Spot *found)
 {
-  int width = gtk_widget_get_width (GTK_WIDGET (area)), height = gtk_widget_get_height (GTK_WIDGET (area));
   GbChart *chart = gb_chart_area_get_chart (area);
   GtkWidget *drawing = support_find (GTK_WIDGET (area), GTK_TYPE_DRAWING_AREA);
+  int width = gtk_widget_get_width (drawing);
+  int height = gtk_widget_get_height (drawing);
 
-  width = gtk_widget_get_width (drawing);
-  height = gtk_widget_get_height (drawing);
-  for (int y = 0; y < height; y += 2)
-    for (int x = 0; x < width; x += 2)
+  for (int y = 0; y < height; y += 4)
+    for (int x = 0; x < width; x += 4)
       if (gb_chart_locate (chart, width, height, x, y, -1, &found->spot) && found->spot.kind == GB_RECORD_LOAD
           && found->spot.id == load && wanted (&found->spot))
         {
