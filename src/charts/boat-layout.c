@@ -6,6 +6,8 @@
 #include <math.h>
 
 #define FOOT 0.3048
+/* Length of the boat in the picture that is worth having, in em. */
+#define LEAST_BOAT 5.0
 
 /* What is to be placed: the views, and the key after them. */
 enum
@@ -151,10 +153,10 @@ best_way (const Needs *needs, GbBox box, guint *way)
 }
 
 static Needs
-find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words, gboolean with_pads)
+find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words, guint views, gboolean with_pads)
 {
   double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
-  Needs needs = { .shown = scene->views, .gap_right = em * 1.2, .gap_down = em * 0.6 };
+  Needs needs = { .shown = views, .gap_right = em * 1.2, .gap_down = em * 0.6 };
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
     {
@@ -200,24 +202,49 @@ place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView
   view->up.end = view->box.y;
 }
 
+/* Where not all views fit in any size worth looking at, some are left out: the plan, and then all but one. None where not even that fits. */
+static Needs
+choose_views (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words, GbBoatLayout *layout, guint *way)
+{
+  const guint side_and_end = scene->views & (1u << GB_VIEW_SIDE | 1u << GB_VIEW_END);
+  const guint subsets[] = { scene->views, side_and_end, scene->views & ~(scene->views - 1) };
+  Needs needs = { 0 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (subsets); i++)
+    {
+      if (subsets[i] == 0)
+        continue;
+      needs = find_needs (scene, canvas, words, subsets[i], FALSE);
+      layout->scale = best_way (&needs, box, way);
+      layout->shown = subsets[i];
+      if (layout->scale * needs.blocks[GB_VIEW_SIDE].boat_width >= LEAST_BOAT * canvas->em)
+        return needs;
+    }
+  if (!(layout->scale * needs.blocks[GB_VIEW_SIDE].boat_width >= canvas->em))
+    layout->shown = 0;
+  return needs;
+}
+
 /* The largest scale at which all stands in @box. The key, and then the room for words in the views, give way where they would take much from
  * the drawing. */
 static Needs
 choose (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words, GbBoatLayout *layout, guint *way)
 {
-  Needs bare = find_needs (scene, canvas, words, FALSE), needs;
-  double barest = best_way (&bare, box, way);
+  guint bare_way;
+  Needs bare = choose_views (scene, canvas, box, words, layout, &bare_way), needs;
+  double barest = layout->scale;
 
   for (guint take = 0; take < 2; take++)
     {
-      needs = find_needs (scene, canvas, words, TRUE);
+      needs = find_needs (scene, canvas, words, layout->shown, TRUE);
       needs.shown |= take == 0 ? 1u << KEY : 0;
       layout->scale = best_way (&needs, box, way);
       layout->with_pads = TRUE;
       if (layout->scale >= barest * 0.6 && layout->scale > 0)
         return needs;
     }
-  layout->scale = best_way (&bare, box, way);
+  *way = bare_way;
+  layout->scale = barest;
   layout->with_pads = FALSE;
   return bare;
 }
@@ -238,7 +265,7 @@ gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatW
       guint c = ways[way].columns[b];
       double x = box.x;
 
-      if ((needs.shown & 1u << b) == 0)
+      if ((needs.shown & 1u << b) == 0 || layout.shown == 0)
         continue;
       for (guint left = 0; left < c; left++)
         x += widths[left] + needs.gap_right;
@@ -253,10 +280,10 @@ gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatW
 }
 
 const GbBoatView *
-gb_boat_view_under (const GbScene *scene, const GbBoatLayout *layout, double x, double y)
+gb_boat_view_under (const GbBoatLayout *layout, double x, double y)
 {
   for (guint v = 0; v < GB_N_VIEWS; v++)
-    if ((scene->views & 1u << v) != 0 && gb_box_holds (layout->views[v].box, x, y))
+    if ((layout->shown & 1u << v) != 0 && gb_box_holds (layout->views[v].box, x, y))
       return &layout->views[v];
   return NULL;
 }
@@ -267,8 +294,8 @@ gb_boat_locate (const GbScene *scene, const GbBoatLayout *layout, double x, doub
   const GbBoatView *view = NULL;
 
   if (spot->view < 0)
-    view = gb_boat_view_under (scene, layout, x, y);
-  else if (spot->view < GB_N_VIEWS && (scene->views & 1u << spot->view) != 0)
+    view = gb_boat_view_under (layout, x, y);
+  else if (spot->view < GB_N_VIEWS && (layout->shown & 1u << spot->view) != 0)
     view = &layout->views[spot->view];
   if (view == NULL || !(layout->scale > 0))
     return FALSE;

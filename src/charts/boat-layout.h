@@ -29,7 +29,8 @@ typedef struct
 typedef struct
 {
   double scale; /* of the picture over the boat */
-  GbBoatView views[GB_N_VIEWS]; /* those of the scene */
+  guint shown;  /* bits: the views that there is room for */
+  GbBoatView views[GB_N_VIEWS];
   gboolean with_pads;
   GbBox key; /* no width where there is no room for it */
 } GbBoatLayout;
@@ -46,7 +47,7 @@ typedef struct
 GbBoatLayout gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words);
 
 /* The view under a point of the picture, or NULL. */
-const GbBoatView *gb_boat_view_under (const GbScene *scene, const GbBoatLayout *layout, double x, double y);
+const GbBoatView *gb_boat_view_under (const GbBoatLayout *layout, double x, double y);
 
 /* What a point of the picture means in the boat: fills view and place of @spot, see gb_chart_locate(). @held, in the boat's axes: what is
  * kept along the line of sight. */

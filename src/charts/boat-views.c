@@ -271,7 +271,8 @@ gb_scene_draw (const GbScene *scene, GbCanvas *canvas, GbBox box)
     words.captions[v] = gb_boat_caption_width (scene, canvas, (GbView) v);
   layout = gb_boat_layout (scene, canvas, box, &words);
   for (guint v = 0; v < GB_N_VIEWS; v++)
-    draw_view (scene, canvas, &layout.views[v]);
+    if ((layout.shown & 1u << v) != 0)
+      draw_view (scene, canvas, &layout.views[v]);
   if (layout.key.width > 0)
     gb_key_draw (key, canvas, layout.key);
 }

@@ -147,9 +147,10 @@ write_on_line (GbCanvas *canvas, const GbBoatView *view, const GArray *line, GbR
     }
 }
 
+/* All lines are drawn before the loads, and their words written after them: @write. */
 static void
 draw_level (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, const double *values, double level, Pen pen,
-            const char *words)
+            const char *words, gboolean write)
 {
   GbNet net = gb_crew_net (crew, values);
   g_autoptr (GPtrArray) lines = gb_level_lines (&net, level);
@@ -159,22 +160,23 @@ draw_level (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, const 
     {
       const GArray *line = g_ptr_array_index (lines, i);
 
-      stroke_line (canvas, view, line, pen);
+      if (!write)
+        stroke_line (canvas, view, line, pen);
       if (longest == NULL || line->len > longest->len)
         longest = line;
     }
-  if (longest != NULL && words != NULL)
+  if (write && longest != NULL && words != NULL)
     write_on_line (canvas, view, longest, pen.role == GB_ROLE_LIMIT ? GB_ROLE_LIMIT : GB_ROLE_TEXT, words);
 }
 
 static void
-draw_freeboards (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
+draw_freeboards (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, gboolean write)
 {
   g_autofree char *accepted = gb_length_format (crew->accepted, crew->units);
   double first = isfinite (crew->band) ? ceil (fmax (crew->lo, 0) / crew->band) : NAN;
 
   draw_level (crew, canvas, view, crew->freeboard, crew->accepted, (Pen){ GB_ROLE_LIMIT, 3.5, FALSE },
-              crew->has_accepted ? accepted : NULL);
+              crew->has_accepted ? accepted : NULL, write);
   for (guint i = 0; isfinite (first) && i < MOST_LINES && (first + i) * crew->band < crew->hi; i++)
     {
       double level = (first + i) * crew->band;
@@ -182,13 +184,14 @@ draw_freeboards (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
 
       if (level == crew->accepted)
         continue;
-      draw_level (crew, canvas, view, crew->freeboard, level, (Pen){ GB_ROLE_COURSE, 1.6, FALSE }, words);
+      draw_level (crew, canvas, view, crew->freeboard, level, (Pen){ GB_ROLE_COURSE, 1.6, FALSE }, words, write);
     }
 }
 
 /* Heel, or trim. */
 static void
-draw_angles (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, const double *values, double step, gboolean dashed)
+draw_angles (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, const double *values, double step,
+             gboolean dashed, gboolean write)
 {
   double lo = INFINITY, hi = -INFINITY;
 
@@ -204,9 +207,16 @@ draw_angles (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, const
     {
       g_autofree char *words = g_strdup_printf ("%g°", fabs (k * step) * 180 / G_PI);
 
-      /* Upright, rounding alone would draw lines. */
-      draw_level (crew, canvas, view, values, k * step, (Pen){ GB_ROLE_LINE, 0.9, dashed }, words);
+      draw_level (crew, canvas, view, values, k * step, (Pen){ GB_ROLE_LINE, 0.9, dashed }, words, write);
     }
+}
+
+static void
+draw_lines (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, gboolean write)
+{
+  draw_freeboards (crew, canvas, view, write);
+  draw_angles (crew, canvas, view, crew->heel, crew->heel_step, FALSE, write);
+  draw_angles (crew, canvas, view, crew->trim, crew->trim_step, TRUE, write);
 }
 
 /* What is not found yet. */
@@ -278,19 +288,20 @@ gb_crew_draw (const GbCrew *crew, GbCanvas *canvas, GbBox box)
   GbBoatLayout layout = lay_out (crew, canvas, box);
   const GbBoatView *view = &layout.views[GB_VIEW_PLAN];
 
+  if (layout.shown == 0)
+    return;
   gb_boat_begin_view (crew->scene, canvas, view);
   fill_bands (crew, canvas, view);
   hatch_bad (crew, canvas, view);
   gb_boat_draw_hulls (crew->scene, canvas, view);
+  draw_lines (crew, canvas, view, FALSE);
   draw_furthest (crew, canvas, view);
   draw_best (crew, canvas, view);
   gb_boat_draw_dots (crew->scene, canvas, view, FALSE);
   gb_boat_draw_dots (crew->scene, canvas, view, TRUE);
   gb_boat_name_items (crew->scene, canvas, view, TRUE);
   name_best (crew, canvas, view);
-  draw_freeboards (crew, canvas, view);
-  draw_angles (crew, canvas, view, crew->heel, crew->heel_step, FALSE);
-  draw_angles (crew, canvas, view, crew->trim, crew->trim_step, TRUE);
+  draw_lines (crew, canvas, view, TRUE);
   gb_boat_name_items (crew->scene, canvas, view, FALSE);
   draw_waiting (crew, canvas, view);
   gb_boat_end_view (canvas);

@@ -166,10 +166,13 @@ gb_floating_draw_marked (const GbFloating *floating, GbCanvas *canvas, const GbB
   for (guint i = 0; i < floating->n_marked; i++)
     {
       const GbMarkedPlace *marked = &floating->marked[i];
-      double x, y;
+      double x, y, before_x = INFINITY, before_y = INFINITY;
 
+      if (i > 0)
+        gb_boat_view_at (view, floating->marked[i - 1].at, &before_x, &before_y);
       gb_boat_view_at (view, marked->at, &x, &y);
-      if (!gb_box_holds (view->box, x, y))
+      /* Behind one another they are one. */
+      if (!gb_box_holds (view->box, x, y) || hypot (x - before_x, y - before_y) < canvas->em * 0.5)
         continue;
       marked->mark (canvas, x, y);
       gb_canvas_mark (canvas, gb_box_around (x, y, canvas->em * 0.6));

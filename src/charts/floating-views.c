@@ -127,7 +127,7 @@ gb_floating_draw (const GbFloating *floating, GbCanvas *canvas, GbBox box)
   GbBoatLayout layout = lay_out (floating, canvas, box);
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
-    if ((floating->scene->views & 1u << v) != 0)
+    if ((layout.shown & 1u << v) != 0)
       draw_view (floating, canvas, &layout.views[v]);
   if (layout.key.width > 0)
     gb_key_draw (floating->key, canvas, layout.key);

@@ -74,6 +74,7 @@ add_load (GbBoat *boat, gint64 id, const char *name, double mass, double x, doub
   GbLoad *load = (GbLoad *) take (boat, GB_RECORD_LOAD, id, 1);
 
   load->name = g_strdup (name);
+  load->kind = mass > 30 ? GB_LOAD_PERSON : GB_LOAD_GEAR;
   load->quantity = 1;
   load->mass = mass;
   load->x = x;
@@ -408,6 +409,7 @@ sample_new (SampleKind kind)
   GbBuild *build;
 
   sample->boat = gb_boat_new ();
+  sample->moved_to = (GbVec3){ NAN, NAN, NAN };
   build = (GbBuild *) gb_boat_build (sample->boat);
   g_free (build->currency);
   build->currency = g_strdup ("EUR");
@@ -423,12 +425,14 @@ sample_new (SampleKind kind)
     fill_pram (sample->boat);
   gb_boat_settle (sample->boat);
   find_all (sample, kind);
+  sample_set_afloat (sample, kind);
   return sample;
 }
 
 void
 sample_free (Sample *sample)
 {
+  sample_clear_afloat (sample);
   gb_hull_set_clear (&sample->findings.hulls);
   g_free (sample->findings.rollup.parts);
   g_free (sample->findings.flotation.curve);
@@ -445,7 +449,11 @@ sample_chart (const Sample *sample, GbChartKind kind)
   const GbChartSource source = { .boat = sample->boat,
                                  .findings = &sample->findings,
                                  .history = sample->history.n_points > 0 ? &sample->history : NULL,
-                                 .moved_to = { NAN, NAN, NAN } };
+                                 .moved = sample->moved,
+                                 .moved_to = sample->moved_to,
+                                 .righting = sample->righting,
+                                 .crew_map = sample->crew_map,
+                                 .swamped = sample->swamped };
 
   return gb_chart_new (kind, &source);
 }

@@ -23,7 +23,16 @@ typedef struct
   GbBoat *boat;
   GbFindings findings;
   GbHistory history;
+  GbRighting *righting; /* NULL: not known */
+  GbCrewMap *crew_map;
+  GbSwamped *swamped;
+  gint64 moved; /* the load at hand */
+  GbVec3 moved_to;
 } Sample;
+
+/* How it floats, by hand: filled and cleared by sample_new() and sample_free(). */
+void sample_set_afloat (Sample *sample, SampleKind kind);
+void sample_clear_afloat (Sample *sample);
 
 Sample *sample_new (SampleKind kind);
 void sample_free (Sample *sample);

@@ -10,7 +10,7 @@
 static const GbChartStyle styles[] = { GB_CHART_LIGHT, GB_CHART_DARK, GB_CHART_PRINT };
 
 static const double sizes[][2] = {
-  { 480, 300 }, { 640, 300 }, { 600, 420 }, { 320, 480 }, { 900, 600 }, { 1280, 360 }, { 1600, 1000 },
+  { 320, 200 }, { 480, 300 }, { 640, 300 }, { 600, 420 }, { 320, 480 }, { 900, 600 }, { 1280, 360 }, { 1600, 1000 },
 };
 
 static void
@@ -57,7 +57,9 @@ check_words (GbChart *chart, GbChartKind kind, SampleKind sample)
 
   for (guint s = 0; s < G_N_ELEMENTS (styles); s++)
     for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
-      sample_assert_words_apart (chart, what, sizes[i][0], sizes[i][1], styles[s]);
+      /* The charts of weight and money are never shown so low. */
+      if (kind >= GB_CHART_FLOATING || sizes[i][1] >= 300)
+        sample_assert_words_apart (chart, what, sizes[i][0], sizes[i][1], styles[s]);
 }
 
 static void
