@@ -61,7 +61,7 @@ static const FactorRow factors[] = {
   { "cypress", WOODS, 0.48, -1.08 },
   { "spruce", WOODS, 0.43, -1.33 },
   { "white pine", WOODS, 0.42, -1.38 },
-  { "red cedar", WOODS, 0.33, -2.03 },
+  { "red cedar;redcedar", WOODS, 0.33, -2.03 },
   { "cork", IN (FOAM) | WOODS, 0.24, -3.17 },
   { "balsa", IN (FOAM) | WOODS, 0.16, -5.24 },
 };
@@ -123,7 +123,12 @@ gb_rule_factor (const GbMaterial *material, double density, gboolean *from_table
   *from_table = row != NULL && !(density > HEAVIER * row->gravity * GB_RULE_DENSITY);
   if (*from_table)
     return row->factor;
-  return density > 0 ? 1 - GB_RULE_DENSITY / density : NAN;
+  if (!(density > 0))
+    return NAN;
+  /* What stays on of a litre of paint weighs less than a litre of water, and sinks all the same. */
+  if (material != NULL && material->family == GB_FAMILY_PAINT)
+    density = fmax (density, GB_RULE_DENSITY);
+  return 1 - GB_RULE_DENSITY / density;
 }
 
 /* Up to most_hp: weight dry, running and swamped; controls and rigging; battery dry and under water; full

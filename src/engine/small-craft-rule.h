@@ -17,7 +17,7 @@ G_BEGIN_DECLS
 
 /* The factor K by which dry weight becomes weight under water: of the handbook's table where @material is one of its materials by name or family, else
  * 1 - 1/SG by @density (kg/m3; NAN: that of the material). Negative for what lifts. @from_table says which. What is more than a tenth heavier than
- * its row goes by its density. NAN where neither is known; @material may be NULL. */
+ * its row goes by its density; a paint never lifts. NAN where neither is known; @material may be NULL. */
 double gb_rule_factor (const GbMaterial *material, double density, gboolean *from_table);
 
 /* The motor table's row for @horsepower, masses in lb. NULL above the table. */

@@ -132,6 +132,7 @@ test_factors (void)
     { GB_FAMILY_WOOD, "Sitka spruce", 0.43, -1.33 },
     { GB_FAMILY_WOOD, "Pine, white", 0.42, -1.38 },
     { GB_FAMILY_WOOD, "Western red cedar", 0.33, -2.03 },
+    { GB_FAMILY_WOOD, "western redcedar", 0.33, -2.03 },
     { GB_FAMILY_FOAM, "Cork", 0.24, -3.17 },
     { GB_FAMILY_WOOD, "Balsa", 0.16, -5.24 },
   };
