@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-body-build"
 
-/* The tree of a body: its triangles are halved by their middles along the longer side of the box about these, until few
- * are left. The order of all depends on the mesh alone. */
+/* The tree of a body: its triangles are halved by their middles along the longer side of the box about these,
+ * until few are left. The order of all depends on the mesh alone. */
 
 #include "body-private.h"
 
@@ -41,7 +41,8 @@ is_before (const Item *a, const Item *b, guint axis)
   return p < q || (p == q && a->number < b->number);
 }
 
-/* Hoare's selection: in [low, high], what comes before the item that belongs at @k is put before it, the others behind. */
+/* Hoare's selection: in [low, high], what comes before the item that belongs at @k is put before it, the
+ * others behind. */
 static void
 divide (Item *items, guint low, guint high, guint k, guint axis)
 {

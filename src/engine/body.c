@@ -3,11 +3,12 @@
 
 /* A mesh made ready for being cut.
  *
- * Volume, its moment and area are sums over triangles and the tetrahedra that stand on them, with one apex for all: the
- * middle of the body's box, from which all places in here are reckoned. As the apex never moves, each node of the tree
- * knows the sums over all that is below it: a node that is all wet adds them, one that is all dry adds nothing, and only
- * where the water may go through one are its triangles looked at. The cut face closes what is wet: a cone from the apex
- * to it, whose volume and moment follow from the face's own integrals, and those from its edges. */
+ * Volume, its moment and area are sums over triangles and the tetrahedra that stand on them, with one apex
+ * for all: the middle of the body's box, from which all places in here are reckoned. As the apex never moves,
+ * each node of the tree knows the sums over all that is below it: a node that is all wet adds them, one that
+ * is all dry adds nothing, and only where the water may go through one are its triangles looked at. The cut
+ * face closes what is wet: a cone from the apex to it, whose volume and moment follow from the face's own
+ * integrals, and those from its edges. */
 
 #include "body-private.h"
 
@@ -124,8 +125,8 @@ add_leaf (Cut *cut, const GbBodyNode *node)
     }
 }
 
-/* Whether a node is wet or dry is said only where it is so beyond all rounding: a triangle takes part in the cut or not by the very heights of its
- * corners that its neighbours go by. */
+/* Whether a node is wet or dry is said only where it is so beyond all rounding: a triangle takes part in the
+ * cut or not by the very heights of its corners that its neighbours go by. */
 static void
 add_nodes (Cut *cut)
 {
@@ -137,7 +138,8 @@ add_nodes (Cut *cut)
     {
       guint i = waiting[--n];
       const GbBodyNode *node = &nodes[i];
-      double height = vec3_dot (cut->up, node->middle) - cut->height, reach = box_reach (node, cut->up) + cut->margin;
+      double height = vec3_dot (cut->up, node->middle) - cut->height,
+             reach = box_reach (node, cut->up) + cut->margin;
 
       if (height > reach)
         continue;
@@ -153,7 +155,8 @@ add_nodes (Cut *cut)
     }
 }
 
-/* The first and second moments of the cut face from the body's origin, in the body's axes; the face is 'height' over it. */
+/* The first and second moments of the cut face from the body's origin, in the body's axes; the face is
+ * 'height' over it. */
 static void
 face_moments (const Cut *cut, GbVec3 *moment, GbTensor *second)
 {
@@ -207,7 +210,8 @@ add_immersion (GbImmersion *sum, const Cut *cut, double side)
   sum->volume += volume;
   sum->moment = vec3_add (sum->moment, (GbVec3){ moment.x, side * moment.y, moment.z });
   sum->plane += area;
-  sum->plane_moment = vec3_add (sum->plane_moment, (GbVec3){ face_moment.x, side * face_moment.y, face_moment.z });
+  sum->plane_moment
+      = vec3_add (sum->plane_moment, (GbVec3){ face_moment.x, side * face_moment.y, face_moment.z });
   sum->plane_second.xx += second.xx;
   sum->plane_second.yy += second.yy;
   sum->plane_second.zz += second.zz;
@@ -233,9 +237,9 @@ gb_body_immerse (const GbBody *body, gboolean mirrored, GbVec3 up, double height
   add_immersion (sum, &cut, side);
 }
 
-/* How often the triangle's outline, seen from above, turns about (@x, @y): 1, 0 or -1. An edge is on the left or the right of the place by a sum
- * that does not depend on its direction, and its lower end belongs to it but its upper one does not: so neighbours share no
- * place and leave none out. */
+/* How often the triangle's outline, seen from above, turns about (@x, @y): 1, 0 or -1. An edge is on the left
+ * or the right of the place by a sum that does not depend on its direction, and its lower end belongs to it
+ * but its upper one does not: so neighbours share no place and leave none out. */
 static int
 turns_about (const GbVec3 corners[3], double x, double y)
 {

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-hull-apart"
 
-/* Hulls that lie so far from the rest that they cannot be of one boat: a metre entered as a kilometre, most likely. Hulls within reach
- * of each other make a flock; the flock that holds most is the boat. */
+/* Hulls that lie so far from the rest that they cannot be of one boat: a metre entered as a kilometre, most
+ * likely. Hulls within reach of each other make a flock; the flock that holds most is the boat. */
 
 #include "body.h"
 #include "hull-private.h"
@@ -26,7 +26,8 @@ place_of (const GbHullShape *shape, guint i)
   Place place = { .volume = gb_body_volume (shape->body), .flock = i };
 
   for (guint axis = 0; axis < 3; axis++)
-    gb_body_extent (shape->body, (GbVec3){ axis == 0, axis == 1, axis == 2 }, &place.low[axis], &place.high[axis]);
+    gb_body_extent (shape->body, (GbVec3){ axis == 0, axis == 1, axis == 2 }, &place.low[axis],
+                    &place.high[axis]);
   return place;
 }
 
@@ -143,10 +144,14 @@ gb_hull_set_check_apart (GbHullSet *set)
       if (set->hulls[i].body == NULL)
         continue;
       if (places[i].flock != boat)
-        gb_hull_shape_refuse (&set->hulls[i], g_strdup (_ ("This hull lies far away from the rest of the boat, more than three times "
-                                                           "her length. Check its x, y and z.")));
+        gb_hull_shape_refuse (
+            &set->hulls[i],
+            g_strdup (_ ("This hull lies far away from the rest of the boat, more than three times "
+                         "her length. Check its x, y and z.")));
       else if (set->hulls[i].mirrored != NULL && distance_between (&places[i], &other) > reach)
-        gb_hull_shape_refuse (&set->hulls[i], g_strdup (_ ("The two hulls of this pair lie far away from each other, more than three "
-                                                           "times their length. Check its y.")));
+        gb_hull_shape_refuse (
+            &set->hulls[i],
+            g_strdup (_ ("The two hulls of this pair lie far away from each other, more than three "
+                         "times their length. Check its y.")));
     }
 }

@@ -12,7 +12,7 @@
 static void
 clear_section (gpointer section)
 {
-  g_free (((GbCrossSection *) section)->points);
+  g_free (((GbCrossSection *)section)->points);
 }
 
 GArray *
@@ -163,7 +163,7 @@ find_shape (GbHullShape *shape, const GbHull *hull, GbUnits units)
   if (volume <= 1e-9)
     return g_strdup (_ ("This hull encloses nothing: all of it lies in one plane."));
   move (mesh->points, mesh->n_points, place);
-  move ((GbVec3 *) edge->data, edge->len, place);
+  move ((GbVec3 *)edge->data, edge->len, place);
   if (hull->pair && reaches_over_centreline (mesh))
     return g_strdup (_ ("This hull is one of a pair and reaches over the centreline: the two would overlap. "
                         "Move it out by its y."));
@@ -194,7 +194,7 @@ empty_shape (gint64 id, gboolean inside)
   return (GbHullShape){
     .id = id,
     .inside = inside,
-    .edges = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref),
+    .edges = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref),
     .lowest_edge = NAN,
     .keel = NAN,
     .top = NAN,
@@ -213,7 +213,7 @@ void
 gb_hull_set_find (GbHullSet *set, const GbBoat *boat)
 {
   const GPtrArray *hulls = gb_boat_all (boat, GB_RECORD_HULL);
-  GbUnits units = (GbUnits) gb_boat_build (boat)->units;
+  GbUnits units = (GbUnits)gb_boat_build (boat)->units;
 
   gb_hull_set_clear (set);
   set->hulls = g_new0 (GbHullShape, hulls->len);

@@ -5,14 +5,15 @@
 
 G_BEGIN_DECLS
 
-/* The sums of which every cut is made, and the cutting of one triangle; for the mesh, which goes through all of its triangles, and for the body,
- * which goes through few. Inline, for nothing else is done as often.
+/* The sums of which every cut is made, and the cutting of one triangle; for the mesh, which goes through all
+ * of its triangles, and for the body, which goes through few. Inline, for nothing else is done as often.
  *
  * A height over the plane below 0 is wet. */
 
-/* What a plane cuts off a triangle that it goes through: the tip with the one corner that is alone on its side. The rest is the triangle less its tip.
- * A point where the plane meets an edge is always reckoned from the edge's wet end to its dry end: so two triangles that share the edge find the
- * same point to the last bit, and the edges of the cut close. */
+/* What a plane cuts off a triangle that it goes through: the tip with the one corner that is alone on its
+ * side. The rest is the triangle less its tip. A point where the plane meets an edge is always reckoned from
+ * the edge's wet end to its dry end: so two triangles that share the edge find the same point to the last
+ * bit, and the edges of the cut close. */
 typedef struct
 {
   gboolean wet;
@@ -32,7 +33,10 @@ static inline GbTip
 gb_tip (const GbVec3 corners[3], const double heights[3], guint n_wet)
 {
   gboolean wet = n_wet == 1;
-  guint i = (heights[0] < 0) == wet ? 0 : (heights[1] < 0) == wet ? 1 : 2, j = i < 2 ? i + 1 : 0, k = j < 2 ? j + 1 : 0;
+  guint i = (heights[0] < 0) == wet   ? 0
+            : (heights[1] < 0) == wet ? 1
+                                      : 2,
+        j = i < 2 ? i + 1 : 0, k = j < 2 ? j + 1 : 0;
   GbTip tip = { .wet = wet, .corners = { corners[i] } };
   double after, before;
 
@@ -88,7 +92,8 @@ gb_solid_add (GbSolid *solid, const GbVec3 corners[3])
   solid->area += vec3_length (normal) * 0.5;
 }
 
-/* The wet part alone. All of the triangle is as far from the apex: the tip has its share of the volume too. */
+/* The wet part alone. All of the triangle is as far from the apex: the tip has its share of the volume too.
+ */
 static inline void
 gb_solid_add_wet (GbSolid *solid, const GbVec3 corners[3], const GbTip *tip)
 {
@@ -102,7 +107,8 @@ gb_solid_add_wet (GbSolid *solid, const GbVec3 corners[3], const GbTip *tip)
   solid->area += area * (of_all + of_tip);
 }
 
-/* The face that a plane cuts, from its edges alone, by Green's theorem: several loops and holes add up by their turning. u and v span the plane. */
+/* The face that a plane cuts, from its edges alone, by Green's theorem: several loops and holes add up by
+ * their turning. u and v span the plane. */
 typedef struct
 {
   GbVec3 u, v;
@@ -110,7 +116,8 @@ typedef struct
   double girth;
 } GbFace;
 
-/* An empty face of a plane that @n stands on: u points as far forward as the plane lets it, v to port of it. */
+/* An empty face of a plane that @n stands on: u points as far forward as the plane lets it, v to port of it.
+ */
 static inline GbFace
 gb_face (GbVec3 n)
 {

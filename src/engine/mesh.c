@@ -23,7 +23,7 @@ gb_mesh_free (GbMesh *mesh)
 static int
 compare_edges (gconstpointer a, gconstpointer b)
 {
-  guint64 e = *(const guint64 *) a, f = *(const guint64 *) b;
+  guint64 e = *(const guint64 *)a, f = *(const guint64 *)b;
 
   return e < f ? -1 : e > f;
 }
@@ -31,14 +31,14 @@ compare_edges (gconstpointer a, gconstpointer b)
 gboolean
 gb_mesh_is_closed (const GbMesh *mesh)
 {
-  gsize n = (gsize) mesh->n_triangles * 3;
+  gsize n = (gsize)mesh->n_triangles * 3;
   g_autofree guint64 *edges = g_new (guint64, n + 1);
 
   for (gsize e = 0; e < n; e++)
     {
       const guint *corners = mesh->triangles[e / 3];
 
-      edges[e] = (guint64) corners[e % 3] << 32 | corners[(e + 1) % 3];
+      edges[e] = (guint64)corners[e % 3] << 32 | corners[(e + 1) % 3];
     }
   qsort (edges, n, sizeof *edges, compare_edges);
   for (gsize e = 0; e < n; e++)

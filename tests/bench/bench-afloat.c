@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* How long floating takes: a cut against reading the mesh's bytes once (its points and its triangles' corners), coming to rest, the level curve, the
- * whole righting curve and the crew map. */
+/* How long floating takes: a cut against reading the mesh's bytes once (its points and its triangles'
+ * corners), coming to rest, the level curve, the whole righting curve and the crew map. */
 
 #include "../engine/floating-fixture.h"
 
@@ -23,9 +23,10 @@ new_boat_mesh (guint n)
   for (guint band = 1; band <= n; band++)
     for (guint i = 0; i < n_round; i++)
       {
-        double down = G_PI / 2 * (1 - band / (double) n), round = 2 * G_PI * i / n_round;
+        double down = G_PI / 2 * (1 - band / (double)n), round = 2 * G_PI * i / n_round;
 
-        gb_mesh_builder_add_point (&builder, 2.5 * cos (down) * cos (round), 0.7 * cos (down) * sin (round), 0.6 - 0.6 * sin (down));
+        gb_mesh_builder_add_point (&builder, 2.5 * cos (down) * cos (round), 0.7 * cos (down) * sin (round),
+                                   0.6 - 0.6 * sin (down));
       }
   keel = gb_mesh_builder_add_point (&builder, 0, 0, 0);
   deck = gb_mesh_builder_add_point (&builder, 0, 0, 0.6);
@@ -49,10 +50,11 @@ new_boat_mesh (guint n)
 static double
 seconds_since (gint64 start)
 {
-  return (double) (g_get_monotonic_time () - start) / 1e6;
+  return (double)(g_get_monotonic_time () - start) / 1e6;
 }
 
-/* What is timed; @n counts up, so that each may be another. Its sum keeps the compiler from leaving it out. */
+/* What is timed; @n counts up, so that each may be another. Its sum keeps the compiler from leaving it out.
+ */
 typedef double (*Job) (gconstpointer what, guint n);
 
 /* Seconds for one: the fastest of many batches, for other programs run as well. */
@@ -89,9 +91,9 @@ read_once (gconstpointer what, guint n)
   double sum = n;
   guint whole = 0;
 
-  for (gsize i = 0; i < (gsize) mesh->n_points * 3; i++)
+  for (gsize i = 0; i < (gsize)mesh->n_points * 3; i++)
     sum += numbers[i];
-  for (gsize i = 0; i < (gsize) mesh->n_triangles * 3; i++)
+  for (gsize i = 0; i < (gsize)mesh->n_triangles * 3; i++)
     whole += corners[i];
   return sum + whole;
 }
@@ -126,12 +128,14 @@ measure_cuts (guint n)
   g_autoptr (GbMesh) mesh = new_boat_mesh (n);
   gint64 start = g_get_monotonic_time ();
   g_autoptr (GbBody) body = gb_body_new (mesh);
-  double building = seconds_since (start), reading = time_of (read_once, mesh), cutting = time_of (cut_body, body);
+  double building = seconds_since (start), reading = time_of (read_once, mesh),
+         cutting = time_of (cut_body, body);
 
-  g_print ("%8u triangles: %9.0f cuts/s (%8.1f us), reading the mesh once %8.1f us, ratio %6.3f; through all triangles %8.1f us; "
+  g_print ("%8u triangles: %9.0f cuts/s (%8.1f us), reading the mesh once %8.1f us, ratio %6.3f; through all "
+           "triangles %8.1f us; "
            "made in %7.2f ms\n",
-           mesh->n_triangles, 1 / cutting, cutting * 1e6, reading * 1e6, cutting / reading, time_of (cut_mesh, mesh) * 1e6,
-           building * 1e3);
+           mesh->n_triangles, 1 / cutting, cutting * 1e6, reading * 1e6, cutting / reading,
+           time_of (cut_mesh, mesh) * 1e6, building * 1e3);
 }
 
 /* From one of many attitudes that are some degrees off. */
@@ -154,11 +158,13 @@ measure_rest (guint n)
   gb_floater_add_hull (floater, body, FALSE);
   gb_floater_add_mass (floater, 500, (GbVec3){ 0.1, 0.05, 0.35 });
   rest = time_of (come_to_rest, floater);
-  g_print ("%8u triangles: %9.0f equilibria/s (%8.1f us, %u steps from 17 degrees)\n", mesh->n_triangles, 1 / rest, rest * 1e6,
+  g_print ("%8u triangles: %9.0f equilibria/s (%8.1f us, %u steps from 17 degrees)\n", mesh->n_triangles,
+           1 / rest, rest * 1e6,
            gb_floater_rest (floater, gb_attitude (0.3, 0.05, 0.3), GB_HOLD_NOTHING, NULL, NULL).n_steps);
 }
 
-/* A boat of about 5,000 triangles, as a builder would enter her: 22 stations of 24 points, and two people in her. */
+/* A boat of about 5,000 triangles, as a builder would enter her: 22 stations of 24 points, and two people in
+ * her. */
 static double
 half_breadth (double x, double z)
 {
@@ -240,9 +246,11 @@ measure_boat (void)
   g_autoptr (GbCase) self = floating_case (&f, condition->rec.id);
   MapOf map = { self, crew->rec.id };
 
-  g_print ("A boat of %u triangles: level curve and limit %.3f ms, one condition %.3f ms, righting curve %.1f ms, crew map %.0f ms\n",
-           f.hulls.hulls[0].mesh->n_triangles, time_of (find_flotation, &f) * 1e3, time_of (find_afloat, self) * 1e3,
-           time_of (find_righting, self) * 1e3, time_of (find_crew_map, &map) * 1e3);
+  g_print ("A boat of %u triangles: level curve and limit %.3f ms, one condition %.3f ms, righting curve "
+           "%.1f ms, crew map %.0f ms\n",
+           f.hulls.hulls[0].mesh->n_triangles, time_of (find_flotation, &f) * 1e3,
+           time_of (find_afloat, self) * 1e3, time_of (find_righting, self) * 1e3,
+           time_of (find_crew_map, &map) * 1e3);
 }
 
 int

@@ -25,11 +25,12 @@ add_box (GbMeshBuilder *builder, GbVec3 low, GbVec3 high)
 {
   guint first = builder->points->len;
   /* Corners by bits: 1 forward, 2 to port, 4 up. */
-  static const guint faces[6][4] = { { 0, 2, 3, 1 }, { 4, 5, 7, 6 }, { 0, 1, 5, 4 },
-                                     { 2, 6, 7, 3 }, { 0, 4, 6, 2 }, { 1, 3, 7, 5 } };
+  static const guint faces[6][4]
+      = { { 0, 2, 3, 1 }, { 4, 5, 7, 6 }, { 0, 1, 5, 4 }, { 2, 6, 7, 3 }, { 0, 4, 6, 2 }, { 1, 3, 7, 5 } };
 
   for (guint i = 0; i < 8; i++)
-    gb_mesh_builder_add_point (builder, i & 1 ? high.x : low.x, i & 2 ? high.y : low.y, i & 4 ? high.z : low.z);
+    gb_mesh_builder_add_point (builder, i & 1 ? high.x : low.x, i & 2 ? high.y : low.y,
+                               i & 4 ? high.z : low.z);
   for (guint f = 0; f < 6; f++)
     add_quad (builder, first + faces[f][0], first + faces[f][1], first + faces[f][2], first + faces[f][3]);
 }
@@ -71,11 +72,12 @@ new_star (GbVec3 centre, guint n_round, guint n_bands, double (*radius) (void))
   for (guint band = 1; band < n_bands; band++)
     for (guint i = 0; i < n_round; i++)
       {
-        double latitude = G_PI * (band / (double) n_bands - 0.5), longitude = 2 * G_PI * i / n_round;
+        double latitude = G_PI * (band / (double)n_bands - 0.5), longitude = 2 * G_PI * i / n_round;
         double r = radius ();
 
         gb_mesh_builder_add_point (&builder, centre.x + r * cos (latitude) * cos (longitude),
-                                   centre.y + r * cos (latitude) * sin (longitude), centre.z + r * sin (latitude));
+                                   centre.y + r * cos (latitude) * sin (longitude),
+                                   centre.z + r * sin (latitude));
       }
   south = gb_mesh_builder_add_point (&builder, centre.x, centre.y, centre.z - radius ());
   north = gb_mesh_builder_add_point (&builder, centre.x, centre.y, centre.z + radius ());
@@ -114,7 +116,8 @@ random_direction (void)
   GbVec3 v;
 
   do
-    v = (GbVec3){ g_test_rand_double_range (-1, 1), g_test_rand_double_range (-1, 1), g_test_rand_double_range (-1, 1) };
+    v = (GbVec3){ g_test_rand_double_range (-1, 1), g_test_rand_double_range (-1, 1),
+                  g_test_rand_double_range (-1, 1) };
   while (vec3_length (v) < 0.1 || vec3_length (v) > 1);
   return vec3_scale (v, 1 / vec3_length (v));
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Bodies: what lies under a plane, against the plain way through all triangles, against closed forms, and by what holds
- * for any body. */
+/* Bodies: what lies under a plane, against the plain way through all triangles, against closed forms, and by
+ * what holds for any body. */
 
 #include "engine/body.h"
 #include "engine/mesh-cut.h"
@@ -31,8 +31,9 @@ assert_same_as_cut (const GbImmersion *in, GbCut cut, GbVec3 n, double d, double
 {
   GbFace frame = gb_face (n);
   double x = cut.waterplane > 0 ? cut.plane_x : 0, y = cut.waterplane > 0 ? cut.plane_y : 0;
-  GbVec3 plane_moment = vec3_scale (
-      vec3_add (vec3_add (vec3_scale (frame.u, x), vec3_scale (frame.v, y)), vec3_scale (n, d)), cut.waterplane);
+  GbVec3 plane_moment
+      = vec3_scale (vec3_add (vec3_add (vec3_scale (frame.u, x), vec3_scale (frame.v, y)), vec3_scale (n, d)),
+                    cut.waterplane);
 
   assert_near (in->volume, cut.volume, tolerance);
   if (cut.volume > 0)
@@ -41,9 +42,12 @@ assert_same_as_cut (const GbImmersion *in, GbCut cut, GbVec3 n, double d, double
   assert_near (in->girth, cut.girth, tolerance);
   assert_near (in->plane, cut.waterplane, tolerance);
   assert_vec3 (in->plane_moment, plane_moment, tolerance);
-  assert_near (vec3_dot (frame.u, times (in->plane_second, frame.u)), cut.plane_iyy + cut.waterplane * x * x, tolerance);
-  assert_near (vec3_dot (frame.v, times (in->plane_second, frame.v)), cut.plane_ixx + cut.waterplane * y * y, tolerance);
-  assert_near (vec3_dot (frame.u, times (in->plane_second, frame.v)), cut.plane_ixy + cut.waterplane * x * y, tolerance);
+  assert_near (vec3_dot (frame.u, times (in->plane_second, frame.u)), cut.plane_iyy + cut.waterplane * x * x,
+               tolerance);
+  assert_near (vec3_dot (frame.v, times (in->plane_second, frame.v)), cut.plane_ixx + cut.waterplane * y * y,
+               tolerance);
+  assert_near (vec3_dot (frame.u, times (in->plane_second, frame.v)), cut.plane_ixy + cut.waterplane * x * y,
+               tolerance);
   /* Out of the plane: what lies at d along n. */
   assert_vec3 (times (in->plane_second, n), vec3_scale (plane_moment, d), tolerance);
 }
@@ -95,7 +99,8 @@ mirror_image (const GbMesh *mesh)
   for (guint i = 0; i < mesh->n_points; i++)
     gb_mesh_builder_add_point (&builder, mesh->points[i].x, -mesh->points[i].y, mesh->points[i].z);
   for (guint t = 0; t < mesh->n_triangles; t++)
-    gb_mesh_builder_add_triangle (&builder, mesh->triangles[t][0], mesh->triangles[t][2], mesh->triangles[t][1]);
+    gb_mesh_builder_add_triangle (&builder, mesh->triangles[t][0], mesh->triangles[t][2],
+                                  mesh->triangles[t][1]);
   return gb_mesh_builder_finish (&builder, 0);
 }
 
@@ -188,11 +193,13 @@ test_subdivision_changes_nothing (void)
   for (guint i = 0; i < 100; i++)
     {
       g_autoptr (GbMesh) mesh = random_body (i), fine = subdivided (mesh), finest = subdivided (fine);
-      g_autoptr (GbBody) body = gb_body_new (mesh), fine_body = gb_body_new (fine), finest_body = gb_body_new (finest);
+      g_autoptr (GbBody) body = gb_body_new (mesh), fine_body = gb_body_new (fine),
+                         finest_body = gb_body_new (finest);
       GbVec3 n = random_direction ();
       double d = vec3_dot (n, gb_body_centre (body)) + g_test_rand_double_range (-0.5, 0.5);
       GbImmersion in = immersed (body, FALSE, n, d);
-      GbImmersion fine_in = immersed (fine_body, FALSE, n, d), finest_in = immersed (finest_body, FALSE, n, d);
+      GbImmersion fine_in = immersed (fine_body, FALSE, n, d),
+                  finest_in = immersed (finest_body, FALSE, n, d);
 
       assert_near (gb_body_volume (finest_body), gb_body_volume (body), 1e-12 * gb_body_volume (body));
       assert_same (&fine_in, &in, 1e-11);
@@ -232,7 +239,8 @@ test_turning_changes_nothing (void)
     }
 }
 
-/* What floating goes by: the slopes of volume and moment are the waterplane's moments. By central differences. */
+/* What floating goes by: the slopes of volume and moment are the waterplane's moments. By central
+ * differences. */
 static void
 test_slopes (void)
 {
@@ -289,8 +297,9 @@ solid_angle (GbVec3 a, GbVec3 b, GbVec3 c)
 {
   double la = vec3_length (a), lb = vec3_length (b), lc = vec3_length (c);
 
-  return 2 * atan2 (vec3_dot (a, vec3_cross (b, c)),
-                    la * lb * lc + vec3_dot (a, b) * lc + vec3_dot (b, c) * la + vec3_dot (c, a) * lb);
+  return 2
+         * atan2 (vec3_dot (a, vec3_cross (b, c)),
+                  la * lb * lc + vec3_dot (a, b) * lc + vec3_dot (b, c) * la + vec3_dot (c, a) * lb);
 }
 
 static double
@@ -320,7 +329,7 @@ test_contains (void)
       for (guint k = 0; k < 20; k++)
         {
           GbVec3 p = vec3_add (centre, random_place (1.5));
-          const GbVec3 *corner = &mesh->points[g_test_rand_int_range (0, (gint32) mesh->n_points)];
+          const GbVec3 *corner = &mesh->points[g_test_rand_int_range (0, (gint32)mesh->n_points)];
 
           /* Straight under or over a corner, or in line with one; of a box that would be on its side. */
           if (i % 3 != 0 && k % 4 == 1)
@@ -368,7 +377,7 @@ test_contains_in_boxes (void)
   add_box (&builder, (GbVec3){ 1, 1, 1 }, (GbVec3){ 3, 3, 3 });
   for (guint t = n; t < builder.triangles->len; t++)
     {
-      guint *corners = (guint *) (gpointer) builder.triangles->data + (gsize) t * 3, swap = corners[1];
+      guint *corners = (guint *)(gpointer)builder.triangles->data + (gsize)t * 3, swap = corners[1];
 
       corners[1] = corners[2];
       corners[2] = swap;
@@ -413,7 +422,8 @@ test_planes_through_faces (void)
   assert_near (below.volume, 0, 0);
 }
 
-/* Planes through corners, along edges and through faces of bodies whose corners lie on a lattice, so that they meet exactly. */
+/* Planes through corners, along edges and through faces of bodies whose corners lie on a lattice, so that
+ * they meet exactly. */
 static void
 test_planes_through_corners (void)
 {
@@ -427,11 +437,12 @@ test_planes_through_corners (void)
       double d;
 
       for (guint k = 0; k < mesh->n_points; k++)
-        mesh->points[k] = (GbVec3){ round (4 * mesh->points[k].x) / 4, round (4 * mesh->points[k].y) / 4, round (4 * mesh->points[k].z) / 4 };
+        mesh->points[k] = (GbVec3){ round (4 * mesh->points[k].x) / 4, round (4 * mesh->points[k].y) / 4,
+                                    round (4 * mesh->points[k].z) / 4 };
       body = gb_body_new (mesh);
-      a = mesh->points[g_test_rand_int_range (0, (gint32) mesh->n_points)];
-      b = mesh->points[g_test_rand_int_range (0, (gint32) mesh->n_points)];
-      c = mesh->points[g_test_rand_int_range (0, (gint32) mesh->n_points)];
+      a = mesh->points[g_test_rand_int_range (0, (gint32)mesh->n_points)];
+      b = mesh->points[g_test_rand_int_range (0, (gint32)mesh->n_points)];
+      c = mesh->points[g_test_rand_int_range (0, (gint32)mesh->n_points)];
       n = vec3_cross (vec3_sub (b, a), vec3_sub (c, a));
       if (i % 5 == 0)
         n = (GbVec3){ i % 3 == 0, i % 3 == 1, i % 3 == 2 };
@@ -440,8 +451,8 @@ test_planes_through_corners (void)
       n = vec3_scale (n, 1 / vec3_length (n));
       d = vec3_dot (n, a);
       in = immersed (body, FALSE, n, d);
-      /* Rounding may put a face that lies in the plane to either side, here and there: then area and girth of the cut are
-       * another's, but what they close is not. */
+      /* Rounding may put a face that lies in the plane to either side, here and there: then area and girth of
+       * the cut are another's, but what they close is not. */
       assert_near (in.volume, gb_mesh_cut (mesh, n, d).volume, 1e-12);
       if (in.volume > 1e-3)
         assert_vec3 (vec3_scale (in.moment, 1 / in.volume), gb_mesh_cut (mesh, n, d).centre, 1e-10);

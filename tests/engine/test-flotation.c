@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Level flotation: draught for a mass, the limit, several hulls, loads, and the chance of passing the limit. */
+/* Level flotation: draught for a mass, the limit, several hulls, loads, and the chance of passing the limit.
+ */
 
 #include "hull-fixture.h"
 
@@ -14,7 +15,7 @@ static GbBoat *
 new_boat (double freeboard)
 {
   GbBoat *boat = gb_boat_new ();
-  GbBuild *build = (GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1);
+  GbBuild *build = (GbBuild *)gb_boat_get (boat, GB_RECORD_BUILD, 1);
 
   build->water = GB_WATER_GIVEN;
   build->water_density = 1000;
@@ -25,7 +26,7 @@ new_boat (double freeboard)
 static GbBuild *
 build_of (GbBoat *boat)
 {
-  return (GbBuild *) gb_boat_get (boat, GB_RECORD_BUILD, 1);
+  return (GbBuild *)gb_boat_get (boat, GB_RECORD_BUILD, 1);
 }
 
 static GbLoad *
@@ -132,7 +133,8 @@ test_water_for_a_mass (void)
       g_assert_cmpfloat (found.tcb, >, 0);
     }
   assert_near (gb_hydrostatics_for (&hulls, 1025, 0).z, 0, 0);
-  assert_near (gb_hydrostatics_for (&hulls, 1025, gb_hydrostatics_at (&hulls, 1025, 0.9).displacement).z, 0.9, 1e-9);
+  assert_near (gb_hydrostatics_for (&hulls, 1025, gb_hydrostatics_at (&hulls, 1025, 0.9).displacement).z, 0.9,
+               1e-9);
   g_assert_true (isnan (gb_hydrostatics_for (&hulls, 1025, 1e6).z));
   g_assert_true (isnan (gb_hydrostatics_for (&hulls, 1025, -1).z));
   g_assert_true (isnan (gb_hydrostatics_for (&hulls, 1025, NAN).volume));
@@ -207,8 +209,8 @@ test_no_open_hull (void)
   g_assert_true (isnan (flotation.afloat.draught));
 }
 
-/* An air box inside carries nothing as long as she is dry: neither draught nor limit knows of it, even where it is lower
- * than she is. */
+/* An air box inside carries nothing as long as she is dry: neither draught nor limit knows of it, even where
+ * it is lower than she is. */
 static void
 test_hull_inside (void)
 {
@@ -231,7 +233,7 @@ test_hull_inside (void)
 
   /* With nothing but air boxes there is no boat. */
   box->inside = FALSE;
-  ((GbHull *) gb_boat_all (boat, GB_RECORD_HULL)->pdata[0])->inside = TRUE;
+  ((GbHull *)gb_boat_all (boat, GB_RECORD_HULL)->pdata[0])->inside = TRUE;
   find (&flotation, &hulls, boat, light_craft (100, 0, 0));
   assert_near (flotation.keel, -0.2, 1e-15);
   box->inside = TRUE;
@@ -299,7 +301,8 @@ test_loads (void)
   g_autoptr (GbBoat) boat = new_boat (0.1);
   g_auto (GbHullSet) hulls = { NULL, 0 };
   g_auto (GbFlotation) flotation = { 0 };
-  GbCondition *standard = add_record (boat, GB_RECORD_CONDITION, 0), *other = add_record (boat, GB_RECORD_CONDITION, 0);
+  GbCondition *standard = add_record (boat, GB_RECORD_CONDITION, 0),
+              *other = add_record (boat, GB_RECORD_CONDITION, 0);
   GbLoad *crew = add_load (boat, standard->rec.id, GB_LOAD_PERSON, 2, 80);
   GbLoad *water = add_load (boat, standard->rec.id, GB_LOAD_WATER, 1, 20);
   GbLoad *unplaced = add_load (boat, standard->rec.id, GB_LOAD_GEAR, 1, 10);
@@ -344,7 +347,8 @@ test_loads (void)
   g_assert_true (isnan (flotation.total));
 }
 
-/* A person sits over the seat that z is measured to; a pull counts by its part straight down, and may lift. */
+/* A person sits over the seat that z is measured to; a pull counts by its part straight down, and may lift.
+ */
 static void
 test_where_loads_act (void)
 {
@@ -375,8 +379,8 @@ test_chance_by_the_normal_table (void)
   static const struct
   {
     double z, p;
-  } table[] = { { 0, 0.5 },       { 0.5, 0.3085 },    { 1, 0.1587 },  { 1.645, 0.05 }, { 1.96, 0.025 },
-                { 2.326, 0.01 }, { 3, 0.00135 }, { -1, 0.8413 }, { -2, 0.9772 } };
+  } table[] = { { 0, 0.5 },      { 0.5, 0.3085 }, { 1, 0.1587 },  { 1.645, 0.05 }, { 1.96, 0.025 },
+                { 2.326, 0.01 }, { 3, 0.00135 },  { -1, 0.8413 }, { -2, 0.9772 } };
 
   for (guint i = 0; i < G_N_ELEMENTS (table); i++)
     {
@@ -421,7 +425,8 @@ test_curve_of_a_random_hull (void)
           double y = g_test_rand_double_range (0, 0.2), z = g_test_rand_double_range (0, 0.1);
           double yz[8];
 
-          for (guint k = 0; k < 4; k++, y += g_test_rand_double_range (0, 0.2), z += g_test_rand_double_range (0.05, 0.2))
+          for (guint k = 0; k < 4;
+               k++, y += g_test_rand_double_range (0, 0.2), z += g_test_rand_double_range (0.05, 0.2))
             {
               yz[2 * k] = y;
               yz[2 * k + 1] = z;

@@ -142,7 +142,8 @@ test_odd_sections_close (void)
       assert_near (whole.centre.y, 0, 1e-14);
       /* From both sides. */
       for (double z = 0.05; z < 0.6; z += 0.07)
-        assert_near (volume_below (mesh, z) + gb_mesh_cut (mesh, (GbVec3){ 0, 0, -1 }, -z).volume, whole.volume, 1e-14);
+        assert_near (volume_below (mesh, z) + gb_mesh_cut (mesh, (GbVec3){ 0, 0, -1 }, -z).volume,
+                     whole.volume, 1e-14);
     }
   /* Two triangles of 0.4 x 0.2 / 2 and 0.6 x 0.2 / 2. */
   assert_near (gb_mesh_whole (set.hulls[2].mesh).volume, 0.1, 1e-14);
@@ -279,7 +280,7 @@ test_prism (void)
       assert_near (gb_mesh_surface (mesh, -INFINITY, INFINITY).area, 4 + 10 * 0.5, 1e-14);
       assert_near (volume_below (mesh, 1.2), 0.8, 1e-14);
       assert_near (set.hulls[i].lowest_edge, 1.5, 1e-15);
-      g_assert_cmpuint (((GArray *) set.hulls[i].edges->pdata[0])->len, ==, 7);
+      g_assert_cmpuint (((GArray *)set.hulls[i].edges->pdata[0])->len, ==, 7);
     }
 }
 
@@ -367,7 +368,9 @@ test_bad_stations (void)
     { "crosses itself", { 0, 1 }, { 4, 2 }, { { 0, 0, 0.5, 0, 0.2, 0, 0.2, 0.5 }, { 0, 0, 0.5, 0.5 } } },
     { "same x", { 1, 0, 1 }, { 2, 2, 2 }, { { 0, 0, 0.5, 0.5 }, { 0, 0, 0.5, 0.5 }, { 0, 0, 0.4, 0.5 } } },
     /* Each section is sound, but the points of one go another way about. */
-    { "between the stations", { 0, 1 }, { 4, 4 },
+    { "between the stations",
+      { 0, 1 },
+      { 4, 4 },
       { { 0, 0, 0.6, 0.1, 0.1, 0.2, 0.1, 0.5 }, { 0, 0, 0.1, 0.4, 0.6, 0.1, 0.4, 0.5 } } },
     { "encloses nothing", { 0, 1 }, { 2, 2 }, { { 0, 0, 0, 0.5 }, { 0, 0, 0, 0.5 } } },
     { "encloses nothing", { 0, 1 }, { 2, 2 }, { { 0, 0.5, 0.4, 0.5 }, { 0, 0.5, 0.4, 0.5 } } },
@@ -555,7 +558,8 @@ test_random_sections_close (void)
       volume = gb_mesh_whole (mesh).volume;
       assert_near (gb_mesh_whole (mesh).centre.y, 0, 1e-13);
       for (double z = 0.05; z < 1; z += 0.1)
-        assert_near (volume_below (mesh, z) + gb_mesh_cut (mesh, (GbVec3){ 0, 0, -1 }, -z).volume, volume, 1e-13);
+        assert_near (volume_below (mesh, z) + gb_mesh_cut (mesh, (GbVec3){ 0, 0, -1 }, -z).volume, volume,
+                     1e-13);
     }
 }
 
@@ -579,7 +583,8 @@ test_ruled_surface_is_the_trapezium_rule (void)
   find_hulls (&set, boat);
   for (guint i = 0; i <= n_x; i++)
     for (guint k = 0; k <= n_z; k++)
-      sum += flared (3.0 * i / n_x, -1 + k / (double) n_z) * (i == 0 || i == n_x ? 0.5 : 1) * (k == 0 || k == n_z ? 0.5 : 1);
+      sum += flared (3.0 * i / n_x, -1 + k / (double)n_z) * (i == 0 || i == n_x ? 0.5 : 1)
+             * (k == 0 || k == n_z ? 0.5 : 1);
   assert_near (gb_mesh_whole (sound_mesh (&set, 0)).volume, 2 * sum * (3.0 / n_x) * (1.0 / n_z), 1e-14);
 }
 

@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-/* Ships of the books, as far as the books say what they are: a box with the length, breadth and draught given, or where only the height KM of the
- * metacentre is given, a cylinder about it, for its metacentre is its axis at any heel. Their units are tonnes and metres; the keel lies at z = 0, the
- * middle at x = y = 0.
+/* Ships of the books, as far as the books say what they are: a box with the length, breadth and draught
+ * given, or where only the height KM of the metacentre is given, a cylinder about it, for its metacentre is
+ * its axis at any heel. Their units are tonnes and metres; the keel lies at z = 0, the middle at x = y = 0.
  *
- * DB: Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition (1999), by printed page; NS: Nicholls's Seamanship and Nautical Knowledge,
- * in long tons and feet. DB's sea water is 1.025 t/m3, NS's fills 35 cubic feet with a ton. */
+ * DB: Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition (1999), by printed page; NS:
+ * Nicholls's Seamanship and Nautical Knowledge, in long tons and feet. DB's sea water is 1.025 t/m3, NS's
+ * fills 35 cubic feet with a ton. */
 
 #include "../engine/mesh-fixture.h"
 
@@ -31,7 +32,8 @@ float_body (double water, GbMesh *take_mesh)
 static inline GbFloater *
 box_ship (double water, double length, double breadth, double depth)
 {
-  return float_body (water, new_box ((GbVec3){ -length / 2, -breadth / 2, 0 }, (GbVec3){ length / 2, breadth / 2, depth }));
+  return float_body (
+      water, new_box ((GbVec3){ -length / 2, -breadth / 2, 0 }, (GbVec3){ length / 2, breadth / 2, depth }));
 }
 
 /* A prism along x over the polygon @yz, which turns anticlockwise seen from ahead. */

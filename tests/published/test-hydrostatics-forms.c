@@ -201,7 +201,7 @@ canoe (double x, double z)
 static double
 canoe_at_z (double z, void *x)
 {
-  return canoe (*(double *) x, z);
+  return canoe (*(double *)x, z);
 }
 
 static double

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Bodies with closed forms, cut at any heel and trim. All of it is mathematics and needs no source, but for Wigley's hull, whose figures are standard in texts of
- * ship hydrodynamics.
+/* Bodies with closed forms, cut at any heel and trim. All of it is mathematics and needs no source, but for
+ * Wigley's hull, whose figures are standard in texts of ship hydrodynamics.
  *
- * Round bodies are given by polygons whose error falls with the square of their number of sides: so two of them, one twice as fine, tell the limit. */
+ * Round bodies are given by polygons whose error falls with the square of their number of sides: so two of
+ * them, one twice as fine, tell the limit. */
 
 #include "ship-fixture.h"
 
@@ -22,8 +23,8 @@ immersed (const GbMesh *mesh, GbAttitude at)
 static double
 between (const GbTensor *t, GbVec3 p, GbVec3 q)
 {
-  return t->xx * p.x * q.x + t->yy * p.y * q.y + t->zz * p.z * q.z + t->xy * (p.x * q.y + p.y * q.x) + t->yz * (p.y * q.z + p.z * q.y)
-         + t->zx * (p.z * q.x + p.x * q.z);
+  return t->xx * p.x * q.x + t->yy * p.y * q.y + t->zz * p.z * q.z + t->xy * (p.x * q.y + p.y * q.x)
+         + t->yz * (p.y * q.z + p.z * q.y) + t->zx * (p.z * q.x + p.x * q.z);
 }
 
 /* Second moment of the waterplane about its own axis across which @along points. */
@@ -50,7 +51,8 @@ figures_of (GbMesh *take_mesh, GbAttitude at)
   GbImmersion in = immersed (mesh, at);
   GbVec3 across = vec3_cross (at.up, (GbVec3){ 1, 0, 0 });
 
-  return (Figures){ in.volume, in.plane, vec3_scale (in.moment, 1 / in.volume), own_second (&in, vec3_scale (across, 1 / vec3_length (across))) };
+  return (Figures){ in.volume, in.plane, vec3_scale (in.moment, 1 / in.volume),
+                    own_second (&in, vec3_scale (across, 1 / vec3_length (across))) };
 }
 
 /* Two results, the second twice as fine. */
@@ -58,7 +60,8 @@ static Figures
 limit_of (Figures coarse, Figures fine)
 {
   return (Figures){ (4 * fine.volume - coarse.volume) / 3, (4 * fine.plane - coarse.plane) / 3,
-                    vec3_scale (vec3_sub (vec3_scale (fine.centre, 4), coarse.centre), 1 / 3.0), (4 * fine.second - coarse.second) / 3 };
+                    vec3_scale (vec3_sub (vec3_scale (fine.centre, 4), coarse.centre), 1 / 3.0),
+                    (4 * fine.second - coarse.second) / 3 };
 }
 
 static void
@@ -70,8 +73,9 @@ assert_figures (Figures got, Figures expected, double share)
   assert_near (got.second, expected.second, share * expected.second);
 }
 
-/* L x B at draught d: volume LBd, KB d/2, BM B2/(12 d), along it L2/(12 d); heeled, exact until an edge is wetted: the centre moves BM tan to the low side and
- * BM tan2/2 up; trimmed the same way, and both at once. */
+/* L x B at draught d: volume LBd, KB d/2, BM B2/(12 d), along it L2/(12 d); heeled, exact until an edge is
+ * wetted: the centre moves BM tan to the low side and BM tan2/2 up; trimmed the same way, and both at once.
+ */
 static void
 test_box (void)
 {
@@ -93,7 +97,9 @@ test_box (void)
         in = immersed (box, at);
         assert_near (in.volume, l * b * d, 1e-12);
         assert_vec3 (vec3_scale (in.moment, 1 / in.volume),
-                     (GbVec3){ bm_long * along, bm * across, d / 2 + (bm * across * across + bm_long * along * along) / 2 }, 1e-12);
+                     (GbVec3){ bm_long * along, bm * across,
+                               d / 2 + (bm * across * across + bm_long * along * along) / 2 },
+                     1e-12);
         assert_near (in.plane, l * b / at.up.z, 1e-12);
         /* As seen from above it is the box's own rectangle. */
         assert_near (in.plane_second.yy * at.up.z, l * b * b * b / 12, 1e-12);
@@ -102,8 +108,8 @@ test_box (void)
       }
 }
 
-/* Apex down, B broad at draught d: LBd/2, 2d/3, B2/(6 d). Heeled, the water cuts off it another triangle with the apex, whose sides y = -+ k z meet the
- * water y sin + z cos = h at distances h/(cos +- k sin). */
+/* Apex down, B broad at draught d: LBd/2, 2d/3, B2/(6 d). Heeled, the water cuts off it another triangle with
+ * the apex, whose sides y = -+ k z meet the water y sin + z cos = h at distances h/(cos +- k sin). */
 static void
 test_triangular_prism (void)
 {
@@ -118,7 +124,10 @@ test_triangular_prism (void)
       double breadth = vec3_length (vec3_sub (port, starboard)), area = breadth * h / 2;
       Figures got = figures_of (new_prism (l, yz, 3), at);
 
-      assert_figures (got, (Figures){ l * area, l * breadth, vec3_scale (vec3_add (port, starboard), 1 / 3.0), l * pow (breadth, 3) / 12 }, 1e-12);
+      assert_figures (got,
+                      (Figures){ l * area, l * breadth, vec3_scale (vec3_add (port, starboard), 1 / 3.0),
+                                 l * pow (breadth, 3) / 12 },
+                      1e-12);
       if (fabs (heel) < 1e-9)
         {
           double full = 2 * k * h;
@@ -130,7 +139,8 @@ test_triangular_prism (void)
     }
 }
 
-/* Half under, of radius r: L pi r2/2, KB r - 4r/(3 pi), BM 4r/(3 pi): KM is r at any heel. At other depths the segment under a chord a under the axis. */
+/* Half under, of radius r: L pi r2/2, KB r - 4r/(3 pi), BM 4r/(3 pi): KM is r at any heel. At other depths
+ * the segment under a chord a under the axis. */
 static void
 test_cylinder (void)
 {
@@ -140,9 +150,11 @@ test_cylinder (void)
     for (double a = 0; a < 0.8 * r; a += 0.3 * r)
       {
         GbAttitude at = gb_attitude (heel, 0, r * cos (heel) - a);
-        double half = sqrt (r * r - a * a), area = r * r * acos (a / r) - a * half, down = 2 * half * half * half / (3 * area);
+        double half = sqrt (r * r - a * a), area = r * r * acos (a / r) - a * half,
+               down = 2 * half * half * half / (3 * area);
         GbVec3 centre = vec3_sub ((GbVec3){ 0, 0, r }, vec3_scale (at.up, down));
-        Figures got = limit_of (figures_of (new_cylinder (l, r, r, 360), at), figures_of (new_cylinder (l, r, r, 720), at));
+        Figures got = limit_of (figures_of (new_cylinder (l, r, r, 360), at),
+                                figures_of (new_cylinder (l, r, r, 720), at));
         double b_to_axis;
 
         assert_figures (got, (Figures){ l * area, l * 2 * half, centre, l * pow (2 * half, 3) / 12 }, 1e-4);
@@ -154,8 +166,8 @@ test_cylinder (void)
       }
 }
 
-/* A body of revolution about the z axis, from z = 0 to @top, as ribbons between circles at n + 1 heights that lie closer together at the bottom. Its polygons have the
- * circles' areas. */
+/* A body of revolution about the z axis, from z = 0 to @top, as ribbons between circles at n + 1 heights that
+ * lie closer together at the bottom. Its polygons have the circles' areas. */
 static GbMesh *
 new_revolution (double (*radius) (double z), double top, guint n)
 {
@@ -169,7 +181,7 @@ new_revolution (double (*radius) (double z), double top, guint n)
   for (guint band = 1; band <= n; band++)
     for (guint i = 0; i < n_round; i++)
       {
-        double share = band / (double) n, z = top * share * share, r = radius (z) * out;
+        double share = band / (double)n, z = top * share * share, r = radius (z) * out;
 
         gb_mesh_builder_add_point (&builder, r * cos (i * step), r * sin (i * step), z);
       }
@@ -193,7 +205,8 @@ new_revolution (double (*radius) (double z), double top, guint n)
 static void
 assert_revolution (double (*radius) (double z), double top, GbAttitude at, Figures expected, double share)
 {
-  Figures coarse = figures_of (new_revolution (radius, top, 60), at), fine = figures_of (new_revolution (radius, top, 120), at);
+  Figures coarse = figures_of (new_revolution (radius, top, 60), at),
+          fine = figures_of (new_revolution (radius, top, 120), at);
 
   assert_figures (limit_of (coarse, fine), expected, share);
 }
@@ -205,9 +218,10 @@ cone (double z)
   return z;
 }
 
-/* Upright, R at draught d: pi R2 d/3, KB 3d/4, BM 3 R2/(4 d). Heeled by t, whose tangent is T, with the water at H on the axis and q = 1 - T2: an ellipse whose shadow from
- * above has the half axes H/sqrt q and H/q and the middle y = -T H/q; volume a third of its area times its distance from the apex, and the centre three quarters of the way to its
- * middle. */
+/* Upright, R at draught d: pi R2 d/3, KB 3d/4, BM 3 R2/(4 d). Heeled by t, whose tangent is T, with the water
+ * at H on the axis and q = 1 - T2: an ellipse whose shadow from above has the half axes H/sqrt q and H/q and
+ * the middle y = -T H/q; volume a third of its area times its distance from the apex, and the centre three
+ * quarters of the way to its middle. */
 static void
 test_cone (void)
 {
@@ -217,7 +231,9 @@ test_cone (void)
       GbAttitude at = gb_attitude (heel, 0, h * cos (heel));
       double t = tan (heel), q = 1 - t * t, a = h / sqrt (q), b = h / q, y = -t * h / q;
       double plane = G_PI * a * b / cos (heel);
-      Figures expected = { plane * at.height / 3, plane, { 0, 0.75 * y, 0.75 * (h - y * t) }, plane * pow (b / cos (heel), 2) / 4 };
+      Figures expected = {
+        plane * at.height / 3, plane, { 0, 0.75 * y, 0.75 * (h - y * t) }, plane * pow (b / cos (heel), 2) / 4
+      };
 
       if (fabs (heel) < 1e-9)
         {
@@ -236,8 +252,9 @@ paraboloid (double z)
   return sqrt (z);
 }
 
-/* Upright, R at draught d: pi R2 d/2, KB 2d/3, BM R2/(2 d). Heeled, with the water at H on the axis: the shadow of its face from above is a circle about y = -T/2 with the
- * radius squared H + T2/4 = D, and along the axis through that middle it is D deep: so it holds pi D2/2, and its centre is there, 2/3 of D up. */
+/* Upright, R at draught d: pi R2 d/2, KB 2d/3, BM R2/(2 d). Heeled, with the water at H on the axis: the
+ * shadow of its face from above is a circle about y = -T/2 with the radius squared H + T2/4 = D, and along
+ * the axis through that middle it is D deep: so it holds pi D2/2, and its centre is there, 2/3 of D up. */
 static void
 test_paraboloid (void)
 {
@@ -246,7 +263,9 @@ test_paraboloid (void)
       const double h = 0.4;
       GbAttitude at = gb_attitude (heel, 0, h * cos (heel));
       double t = tan (heel), d = h + t * t / 4, plane = G_PI * d / cos (heel);
-      Figures expected = { G_PI * d * d / 2, plane, { 0, -t / 2, t * t / 4 + 2 * d / 3 }, plane * d / (4 * pow (cos (heel), 2)) };
+      Figures expected = {
+        G_PI * d * d / 2, plane, { 0, -t / 2, t * t / 4 + 2 * d / 3 }, plane * d / (4 * pow (cos (heel), 2))
+      };
 
       if (fabs (heel) < 1e-9)
         assert_near (expected.second / expected.volume, h / (2 * h), 1e-12);
@@ -261,8 +280,8 @@ sphere (double z)
   return sqrt (fmax (z * (2 - z), 0));
 }
 
-/* The cap of height h: pi h2 (3 - h)/3, its centre 3 (2 - h)2/(4 (3 - h)) from the middle; its metacentre is the sphere's middle whatever the heel. Cut under the
- * deck, however it lies. */
+/* The cap of height h: pi h2 (3 - h)/3, its centre 3 (2 - h)2/(4 (3 - h)) from the middle; its metacentre is
+ * the sphere's middle whatever the heel. Cut under the deck, however it lies. */
 static void
 test_sphere (void)
 {
@@ -281,8 +300,9 @@ test_sphere (void)
         }
 }
 
-/* Wigley's hull, y = (B/2) (1 - (2x/L)2) (1 - (z/T)2) with z down from the waterline: volume 4/9 LBT, waterplane 2/3 LB, KB 5/8 T, BM 3/35 B2/T, along it 3/40 L2/T. With L 10,
- * B 1, T 0.625 m: 2.77778 m3, 6.66667 m2, 0.390625, 0.137143 and 12.0 m. */
+/* Wigley's hull, y = (B/2) (1 - (2x/L)2) (1 - (z/T)2) with z down from the waterline: volume 4/9 LBT,
+ * waterplane 2/3 LB, KB 5/8 T, BM 3/35 B2/T, along it 3/40 L2/T. With L 10, B 1, T 0.625 m: 2.77778
+ * m3, 6.66667 m2, 0.390625, 0.137143 and 12.0 m. */
 static GbMesh *
 new_wigley (guint n)
 {
@@ -295,7 +315,8 @@ new_wigley (guint n)
     for (guint k = 0; k <= n; k++)
       for (int side = 1; side >= -1; side -= 2)
         {
-          double x = l * (i / (2.0 * n) - 0.5), z = t * k / n, y = b / 2 * (1 - pow (2 * x / l, 2)) * (1 - pow (1 - z / t, 2));
+          double x = l * (i / (2.0 * n) - 0.5), z = t * k / n,
+                 y = b / 2 * (1 - pow (2 * x / l, 2)) * (1 - pow (1 - z / t, 2));
 
           gb_mesh_builder_add_point (&builder, x, side * y, z);
         }
@@ -311,7 +332,8 @@ new_wigley (guint n)
           gb_mesh_builder_add_face (&builder, (guint[]){ p + 1, q + 1, q + 3, p + 3 }, 4);
         }
       gb_mesh_builder_add_face (&builder, (guint[]){ aft, fore, fore + 1, aft + 1 }, 4); /* the keel */
-      gb_mesh_builder_add_face (&builder, (guint[]){ aft + top, aft + top + 1, fore + top + 1, fore + top }, 4);
+      gb_mesh_builder_add_face (&builder, (guint[]){ aft + top, aft + top + 1, fore + top + 1, fore + top },
+                                4);
     }
   return gb_mesh_builder_finish (&builder, 0);
 }

@@ -28,7 +28,7 @@ only_mesh (const GbHullSet *hulls)
 static double
 simpson_curve (const double *ordinates, guint n_intervals, double t)
 {
-  guint i = MIN ((guint) (t / 2), n_intervals / 2 - 1) * 2;
+  guint i = MIN ((guint)(t / 2), n_intervals / 2 - 1) * 2;
   double s = t - i - 1, a = ordinates[i], b = ordinates[i + 1], c = ordinates[i + 2];
 
   return b + s * (c - a) / 2 + s * s * (a - 2 * b + c) / 2;
@@ -44,7 +44,7 @@ find_upright_sides (GbHullSet *hulls, const double *half, guint n_intervals, dou
 
   for (guint i = 0; i <= n; i++)
     {
-      double y = fmax (simpson_curve (half, n_intervals, n_intervals * (double) i / n), 0);
+      double y = fmax (simpson_curve (half, n_intervals, n_intervals * (double)i / n), 0);
 
       ADD_STATION (boat, hull, length * i / n, y, 0, y, 1);
     }
@@ -116,8 +116,9 @@ test_volume_by_waterplanes (void)
 static void
 test_fresh_water_allowance (void)
 {
-  /* DB p. 79: waterplanes 1 m apart with the sum of products 7918, the load waterplane 660 m2: volume 7918/3 = 2639 1/3 m3, 2705.3 t, TPC 6.77, fresh water
-   * allowance 99.9 mm (99.97, unrounded). With upright sides of that waterplane and volume she goes down just so far. */
+  /* DB p. 79: waterplanes 1 m apart with the sum of products 7918, the load waterplane 660 m2: volume 7918/3
+   * = 2639 1/3 m3, 2705.3 t, TPC 6.77, fresh water allowance 99.9 mm (99.97, unrounded). With upright sides
+   * of that waterplane and volume she goes down just so far. */
   g_autoptr (GbBoat) boat = gb_boat_new ();
   g_auto (GbHullSet) hulls = { NULL, 0 };
   double volume = 7918 / 3.0;
