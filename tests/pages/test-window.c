@@ -342,9 +342,10 @@ test_printing (void)
     {
       g_autofree char *path = path_in_home ("printed.pdf");
       g_autofree char *contents = NULL;
-      g_autoptr (GbReportPages) pages = gb_report_pages_new (kind, gb_project_get_boat (gb_window_get_project (self.window)),
-                                                             gb_project_get_findings (gb_window_get_project (self.window)), NULL,
-                                                             2460000);
+      const GbBoat *boat = gb_project_get_boat (gb_window_get_project (self.window));
+      const GbFindings *findings = gb_project_get_findings (gb_window_get_project (self.window));
+      g_autoptr (GPtrArray) studies = gb_report_takes_studies (kind) ? gb_studies_find (boat, findings, NULL, NULL) : NULL;
+      g_autoptr (GbReportPages) pages = gb_report_pages_new (kind, boat, findings, studies, 2460000);
       double width, height;
       gsize length;
 
