@@ -170,11 +170,11 @@ offer_conditions (GbGrid *grid)
 }
 
 static const GbGridColumn inclining_columns[] = {
-  { .name = "condition", .width = 14, .look = look_aboard },
-  { .name = "gm", .title = N_ ("GM"), .width = 12, .is_number = TRUE, .look = look_gm },
+  { .name = "condition", .width = 12, .look = look_aboard },
+  { .name = "gm", .title = N_ ("GM"), .width = 13, .is_number = TRUE, .look = look_gm },
   { NULL },
 };
-static const char *const inclining_shown[] = { "condition", "date", "gm", "mass", "pendulum", NULL };
+static const char *const inclining_shown[] = { "condition", "gm", "date", "mass", "pendulum", NULL };
 const GbGridType gb_inclining_grid_type = {
   .kind = GB_RECORD_INCLINING,
   .shown = inclining_shown,
@@ -192,10 +192,10 @@ add_shift (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpo
 }
 
 static const GbGridColumn shift_columns[] = {
-  { .name = "mass", .width = 10, .is_number = TRUE },
-  { .name = "distance", .width = 10, .is_number = TRUE },
-  { .name = "angle", .width = 8, .is_number = TRUE },
-  { .name = "deflection", .width = 9, .is_number = TRUE },
+  { .name = "mass", .width = 8, .is_number = TRUE },
+  { .name = "distance", .width = 8, .is_number = TRUE },
+  { .name = "angle", .width = 5, .is_number = TRUE },
+  { .name = "deflection", .width = 8, .is_number = TRUE },
   { NULL },
 };
 static const char *const shift_shown[] = { "mass", "distance", "angle", "deflection", NULL };

@@ -32,7 +32,7 @@ static const struct
 {
   const char *name;
   double share;
-} dividers[N_DIVIDERS] = { { "across", 0.36 }, { "right", 0.44 }, { "left", 0.21 }, { "lower_left", 0.31 } };
+} dividers[N_DIVIDERS] = { { "across", 0.38 }, { "right", 0.44 }, { "left", 0.21 }, { "lower_left", 0.31 } };
 
 struct _GbAfloatPage
 {
@@ -50,9 +50,9 @@ struct _GbAfloatPage
 
   GtkStack *main;
   GtkPaned *dividers[N_DIVIDERS];
-  double shares[N_DIVIDERS]; /* where they stand, of the page's width or height */
-  int width, height;         /* as last shared out */
-  gboolean sharing;
+  double shares[N_DIVIDERS]; /* where they shall stand, of the page's width or height */
+  int stood[N_DIVIDERS];     /* where they stood once the room was shared out */
+  int width, height;         /* at that time */
   GtkBox *conditions_box;
   GtkBox *loads_box;
   GtkLabel *details_title;
@@ -352,25 +352,32 @@ gb_afloat_page_map (GtkWidget *widget)
 
 /* Each divider keeps its share of the page, or what a hand gave it, whatever the size of the window. */
 static void
-divider_moved_cb (GtkPaned *divider, GParamSpec *pspec, GbAfloatPage *self)
+share_out (GbAfloatPage *self, int width, int height)
 {
   for (guint i = 0; i < N_DIVIDERS; i++)
-    if (!self->sharing && divider == self->dividers[i])
-      self->shares[i] = gtk_paned_get_position (divider) / (double) (i == DIVIDER_ACROSS ? self->width : self->height);
+    {
+      gboolean across = i == DIVIDER_ACROSS;
+      int stands = gtk_paned_get_position (self->dividers[i]);
+
+      if (self->width > 0 && stands != self->stood[i])
+        self->shares[i] = stands / (double) (across ? self->width : self->height);
+      gtk_paned_set_position (self->dividers[i], (int) (self->shares[i] * (across ? width : height)));
+    }
 }
 
 static void
 gb_afloat_page_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   GbAfloatPage *self = GB_AFLOAT_PAGE (widget);
+  gboolean resized = width != self->width || height != self->height;
 
-  self->sharing = TRUE;
-  for (guint i = 0; i < N_DIVIDERS && (width != self->width || height != self->height); i++)
-    gtk_paned_set_position (self->dividers[i], (int) (self->shares[i] * (i == DIVIDER_ACROSS ? width : height)));
+  if (resized)
+    share_out (self, width, height);
+  GTK_WIDGET_CLASS (gb_afloat_page_parent_class)->size_allocate (widget, width, height, baseline);
+  for (guint i = 0; i < N_DIVIDERS && resized; i++)
+    self->stood[i] = gtk_paned_get_position (self->dividers[i]);
   self->width = width;
   self->height = height;
-  GTK_WIDGET_CLASS (gb_afloat_page_parent_class)->size_allocate (widget, width, height, baseline);
-  self->sharing = FALSE;
 }
 
 static void
@@ -485,10 +492,7 @@ gb_afloat_page_init (GbAfloatPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   for (guint i = 0; i < N_DIVIDERS; i++)
-    {
-      self->shares[i] = dividers[i].share;
-      g_signal_connect_object (self->dividers[i], "notify::position", G_CALLBACK (divider_moved_cb), self, 0);
-    }
+    self->shares[i] = dividers[i].share;
   make_tables (self);
   make_charts (self);
   let_labels_shrink (self->switcher);

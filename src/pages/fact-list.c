@@ -106,11 +106,11 @@ gb_beside_facts (GtkWidget *chart, GtkWidget *facts)
 
   gtk_widget_set_hexpand (chart, TRUE);
   gtk_widget_set_vexpand (chart, TRUE);
-  gtk_widget_set_size_request (chart, 260, 150);
+  gtk_widget_set_size_request (chart, 230, 120);
   gtk_widget_add_css_class (facts, "gb-facts-beside");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), facts);
-  gtk_widget_set_size_request (scroller, 280, -1);
+  gtk_widget_set_size_request (scroller, 270, -1);
   gtk_box_append (GTK_BOX (box), chart);
   gtk_box_append (GTK_BOX (box), scroller);
   return box;

@@ -118,13 +118,20 @@ static const GbFactSpec rule_specs[N_RULE] = {
 
 /* Words ------------------------------------------------------------------------------------------------------ */
 
+/* Where nothing carries at all there is no rest to be found, and she sinks like anything too heavy. */
+static gboolean
+sinks (const GbSwampedRest *rest)
+{
+  return rest->kind == GB_REST_SINKS || (rest->kind == GB_REST_NONE && rest->most < rest->weight);
+}
+
 static char *
 rest_words (const GbSwampedRest *rest)
 {
   g_autofree char *trim = gb_afloat_trim_words (rest->trim);
   g_autofree char *heel = gb_afloat_heel_words (rest->heel);
 
-  if (rest->kind == GB_REST_SINKS)
+  if (sinks (rest))
     return g_strdup (_ ("she sinks"));
   if (rest->kind != GB_REST_FOUND)
     return g_strdup (_ ("not known"));
@@ -199,8 +206,8 @@ show_ours (GbSwampedView *self, const GbSwamped *s, const GbBuild *build)
   const GbSwampedRest *out = &s->holding_on;
   double most = isnan (s->parts_volume) ? NAN : out->most;
 
-  gb_fact_list_set (self->ours[OURS_ABOARD], rest_words (&s->aboard), s->aboard.kind == GB_REST_SINKS);
-  gb_fact_list_set (self->ours[OURS_HOLDING], rest_words (out), out->kind == GB_REST_SINKS);
+  gb_fact_list_set (self->ours[OURS_ABOARD], rest_words (&s->aboard), sinks (&s->aboard));
+  gb_fact_list_set (self->ours[OURS_HOLDING], rest_words (out), sinks (out));
   gb_fact_list_set (self->ours[OURS_CARRIES], gb_quantity_format (most, GB_DIM_MASS, units), most < out->weight);
   gb_fact_list_set (self->ours[OURS_WEIGHT], gb_quantity_format (out->weight, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->ours[OURS_EDGE], edge_words (out->edge, units), out->edge < 0);
