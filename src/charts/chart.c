@@ -136,10 +136,11 @@ static GbBox
 draw_head (const GbChart *chart, GbCanvas *canvas)
 {
   double pad = canvas->em, width = canvas->width - 2 * pad, y = pad * 0.8;
+  double head_width = width - 2 * canvas->em; /* on screen the chart's menu stands in the corner */
 
-  y += gb_text_wrap (canvas, GB_TEXT_TITLE, GB_ROLE_TEXT, pad, y, width, 2, chart->title);
+  y += gb_text_wrap (canvas, GB_TEXT_TITLE, GB_ROLE_TEXT, pad, y, head_width, 2, chart->title);
   if (chart->subtitle[0] != '\0')
-    y += gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, pad, y, width, 2, chart->subtitle);
+    y += gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, pad, y, head_width, 2, chart->subtitle);
   y += pad * 0.6;
   return (GbBox){ pad, y, width, canvas->height - y - pad };
 }
