@@ -21,12 +21,16 @@
 /* Volume
  * --------------------------------------------------------------------------------------------------- */
 
+/* A paint's figure is often what stays on of a tin's volume; the film itself is no lighter than fresh water. */
+#define LIGHTEST_FILM 1000.0
+
 static double
 density_of (const GbBoat *boat, gint64 id)
 {
   const GbMaterial *material = gb_boat_material (boat, id);
+  double density = material != NULL ? gb_material_figures (material).density : NAN;
 
-  return material != NULL ? gb_material_figures (material).density : NAN;
+  return material != NULL && material->family == GB_FAMILY_PAINT && density < LIGHTEST_FILM ? LIGHTEST_FILM : density;
 }
 
 /* Of a unit of mass. Cloth has its resin with it. */

@@ -33,6 +33,19 @@ test_volumes (void)
   assert_near (swamped->aboard.most, 92, 1e-9);
 }
 
+/* A tin says 480 kg/m3 stay on of it; the film does not float all the same. */
+static void
+test_volume_of_paint (void)
+{
+  g_auto (Floating) f = new_floating ();
+  GbMaterial *paint = add_material (f.boat, GB_MEASURE_DENSITY, 480);
+  GbPart *part = add_weight (&f, paint, 2, 2, 0, 0.1);
+
+  paint->family = GB_FAMILY_PAINT;
+  find_floating (&f);
+  assert_near (gb_part_volume (f.boat, &f.rollup, part), 0.002, 1e-12);
+}
+
 /* Cloth and its resin: of 3 kg with as much again of resin, 3/2500 and 3/1200 m3. */
 static void
 test_volume_of_laminate (void)
@@ -305,6 +318,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/swamped/volumes", test_volumes);
+  g_test_add_func ("/swamped/volume-of-paint", test_volume_of_paint);
   g_test_add_func ("/swamped/volume-of-laminate", test_volume_of_laminate);
   g_test_add_func ("/swamped/wood-floats-level", test_wood_floats_level);
   g_test_add_func ("/swamped/foam-on-one-side", test_foam_on_one_side);
