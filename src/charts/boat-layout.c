@@ -172,11 +172,11 @@ find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words, gu
   return needs;
 }
 
-/* A step that leaves room for the numbers along both ways. */
+/* A step that leaves room for the numbers along both ways, and has no more of them than an axis holds. */
 static double
-tick_step (double scale, double unit, double em)
+tick_step (double scale, double unit, double em, double longest)
 {
-  return gb_round_step (em * 2.8 / (scale * unit));
+  return gb_round_step (fmax (em * 2.8 / scale, longest / (GB_MOST_TICKS - 1)) / unit);
 }
 
 static void
@@ -184,13 +184,14 @@ place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView
 {
   GbBoatView *view = &layout->views[v];
   double right[2], up[2], unit = gb_boat_unit (scene->units), em = canvas->em;
-  double step = tick_step (layout->scale, unit, em), line = gb_text_height (canvas, GB_TEXT_PLAIN);
+  double step, line = gb_text_height (canvas, GB_TEXT_PLAIN);
 
   view_range (scene, v, right, up);
   right[0] -= pads.left / layout->scale;
   right[1] += pads.right / layout->scale;
   up[0] -= pads.bottom / layout->scale;
   up[1] += pads.top / layout->scale;
+  step = tick_step (layout->scale, unit, em, fmax (right[1] - right[0], up[1] - up[0]));
   view->view = v;
   view->box = (GbBox){ x + em * GB_VIEW_LEFT, y + line + em * GB_VIEW_TOP,
                        (right[1] - right[0]) * layout->scale, (up[1] - up[0]) * layout->scale };

@@ -168,7 +168,7 @@ say_subtitle (GString *text, const GbCrew *crew, const GbChartSource *source)
   g_autofree char *accepted = gb_length_format (crew->accepted, crew->units);
 
   gb_say_condition (text, source, afloat != NULL ? afloat->total : NAN);
-  gb_say (text, "%s", _ ("Least freeboard for each place of it, the higher the darker;"));
+  gb_say (text, "%s", _ ("Least freeboard for each place of it: the fuller the shade, the higher;"));
   if (crew->has_accepted)
     gb_say (text, _ ("hatched where it is under the accepted %s."), accepted);
   else

@@ -309,6 +309,24 @@ draw_least (const Freeboard *freeboard, GbCanvas *canvas, const GbPlot *plot)
   canvas->room = (GbBox){ 0, 0, canvas->width, canvas->height };
 }
 
+static const Point *
+right_end (const Piece *piece)
+{
+  const Point *end = &g_array_index (piece->points, Point, 0);
+
+  for (guint k = 1; k < piece->points->len; k++)
+    if (g_array_index (piece->points, Point, k).x > end->x)
+      end = &g_array_index (piece->points, Point, k);
+  return end;
+}
+
+/* TRUE if it runs to the right end of the field, where its name then stands. */
+static gboolean
+runs_out (const Freeboard *freeboard, const Piece *piece)
+{
+  return right_end (piece)->x >= freeboard->to - 0.05 * (freeboard->to - freeboard->from);
+}
+
 /* The names of edges at their right ends; of those that end alike the first. */
 static guint
 label_pieces (const Freeboard *freeboard, GbEndLabel *labels, guint n)
@@ -316,22 +334,35 @@ label_pieces (const Freeboard *freeboard, GbEndLabel *labels, guint n)
   for (guint i = 0; i < freeboard->pieces->len && n < GB_MOST_END_LABELS; i++)
     {
       const Piece *piece = g_ptr_array_index (freeboard->pieces, i);
-      const Point *end = NULL;
-      gboolean known = FALSE;
+      double end = right_end (piece)->freeboard;
+      gboolean known = !runs_out (freeboard, piece);
 
-      for (guint k = 0; k < piece->points->len; k++)
-        {
-          const Point *p = &g_array_index (piece->points, Point, k);
-
-          if (end == NULL || p->x > end->x)
-            end = p;
-        }
       for (guint k = 0; k < n; k++)
-        known = known || (g_strcmp0 (labels[k].text, piece->name) == 0 && fabs (labels[k].value - end->freeboard) < ALIKE);
+        known = known || (g_strcmp0 (labels[k].text, piece->name) == 0 && fabs (labels[k].value - end) < ALIKE);
       if (!known)
-        labels[n++] = (GbEndLabel){ end->freeboard, piece->name, GB_ROLE_COURSE };
+        labels[n++] = (GbEndLabel){ end, piece->name, GB_ROLE_COURSE };
     }
   return n;
+}
+
+/* The names of short ones, hatches and slots, beside them. */
+static void
+name_pieces (const Freeboard *freeboard, GbCanvas *canvas, const GbPlot *plot)
+{
+  const char *last = NULL;
+
+  canvas->room = plot->field;
+  for (guint i = 0; i < freeboard->pieces->len; i++)
+    {
+      const Piece *piece = g_ptr_array_index (freeboard->pieces, i);
+      const Point *p = right_end (piece);
+
+      if (!runs_out (freeboard, piece) && g_strcmp0 (piece->name, last) != 0)
+        gb_text_beside (canvas, GB_TEXT_PLAIN, GB_ROLE_COURSE, gb_axis_at (&plot->x, p->x),
+                        gb_axis_at (&plot->y, p->freeboard), canvas->em * 0.5, piece->name);
+      last = piece->name;
+    }
+  canvas->room = (GbBox){ 0, 0, canvas->width, canvas->height };
 }
 
 static void
@@ -378,6 +409,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
     }
   draw_pieces (freeboard, canvas, &plot);
   draw_least (freeboard, canvas, &plot);
+  name_pieces (freeboard, canvas, &plot);
   gb_plot_end_labels (&plot, canvas, labels, n);
 }
 

@@ -104,8 +104,8 @@ choose_steps (GbCrew *crew)
     crew->lo = crew->hi = NAN;
   /* What is far under water needs no lines. */
   crew->band = crew->hi > 0 ? gb_round_step (fmax ((crew->hi - fmax (crew->lo, 0)) / 7, unit) / unit) * unit : NAN;
-  crew->heel_step = choose_step (crew->heel, 10);
-  crew->trim_step = choose_step (crew->trim, 8);
+  crew->heel_step = choose_step (crew->heel, 8);
+  crew->trim_step = choose_step (crew->trim, 6);
 }
 
 static void
