@@ -366,18 +366,35 @@ share_out (GbAfloatPage *self, int width, int height)
 }
 
 static void
-gb_afloat_page_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+allocate_page (GtkWidget *widget, int width, int height, int baseline)
 {
   GbAfloatPage *self = GB_AFLOAT_PAGE (widget);
   gboolean resized = width != self->width || height != self->height;
 
+  if (self->main == NULL)
+    return;
   if (resized)
     share_out (self, width, height);
-  GTK_WIDGET_CLASS (gb_afloat_page_parent_class)->size_allocate (widget, width, height, baseline);
+  gtk_widget_size_allocate (GTK_WIDGET (self->main), &(GtkAllocation){ 0, 0, width, height }, baseline);
   for (guint i = 0; i < N_DIVIDERS && resized; i++)
     self->stood[i] = gtk_paned_get_position (self->dividers[i]);
   self->width = width;
   self->height = height;
+}
+
+static void
+measure_page (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural, int *above, int *below)
+{
+  GbAfloatPage *self = GB_AFLOAT_PAGE (widget);
+
+  if (self->main != NULL)
+    gtk_widget_measure (GTK_WIDGET (self->main), orientation, for_size, minimum, natural, NULL, NULL);
+}
+
+static GtkSizeRequestMode
+request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void
@@ -412,7 +429,6 @@ gb_afloat_page_class_init (GbAfloatPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = gb_afloat_page_dispose;
   widget_class->map = gb_afloat_page_map;
-  widget_class->size_allocate = gb_afloat_page_size_allocate;
   GB_PAGE_CLASS (klass)->show = gb_afloat_page_show;
 
   ensure_types ();
@@ -444,6 +460,8 @@ make_tables (GbAfloatPage *self)
 {
   self->conditions = gb_grid_pane_new (&gb_condition_grid_type, _ ("Conditions"), NULL);
   self->loads = gb_grid_pane_new (&gb_load_grid_type, _ ("Aboard"), NULL);
+  gb_grid_pane_set_nothing (self->loads, _ ("Nobody aboard yet"), _ ("List who and what comes aboard: people, gear, water."),
+                            _ ("_Add a Load"), "afloat.add");
   gtk_box_append (self->conditions_box, GTK_WIDGET (self->conditions));
   gtk_box_append (self->loads_box, GTK_WIDGET (self->loads));
   g_signal_connect_object (gb_grid_pane_get_grid (self->conditions), "selection-changed", G_CALLBACK (selected_cb), self, 0);
@@ -491,6 +509,7 @@ static void
 gb_afloat_page_init (GbAfloatPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_layout_manager (GTK_WIDGET (self), gtk_custom_layout_new (request_mode, measure_page, allocate_page));
   for (guint i = 0; i < N_DIVIDERS; i++)
     self->shares[i] = dividers[i].share;
   make_tables (self);

@@ -29,7 +29,7 @@ gb_fact_list_set (GbFactRow *row, char *take_value, gboolean passed)
 }
 
 /* Two columns from this width on. */
-#define TWO_COLUMNS 540
+#define TWO_COLUMNS 620
 #define GAP 8
 
 /* Children in two columns of the same width where they are wide enough, else one below the other. */

@@ -152,11 +152,12 @@ make_tables (GbOpeningsView *self)
 
   for (guint i = 0; i < G_N_ELEMENTS (panes); i++)
     {
-      gtk_widget_set_size_request (GTK_WIDGET (panes[i]), 310, 110);
-      gtk_widget_set_vexpand (GTK_WIDGET (panes[i]), TRUE);
+      gtk_widget_set_size_request (GTK_WIDGET (panes[i]), 320, panes[i] == self->hulls ? 150 : 110);
+      gtk_widget_set_vexpand (GTK_WIDGET (panes[i]), panes[i] != self->hulls);
       gtk_box_append (GTK_BOX (box), GTK_WIDGET (panes[i]));
       g_signal_connect_object (gb_grid_pane_get_grid (panes[i]), "selection-changed", G_CALLBACK (follow), self, G_CONNECT_SWAPPED);
     }
+  gtk_widget_set_hexpand (box, FALSE);
   return box;
 }
 

@@ -125,6 +125,12 @@ sinks (const GbSwampedRest *rest)
   return rest->kind == GB_REST_SINKS || (rest->kind == GB_REST_NONE && rest->most < rest->weight);
 }
 
+static gboolean
+is_lost (const GbSwampedRest *rest)
+{
+  return sinks (rest) || fabs (rest->heel) > G_PI / 2;
+}
+
 static char *
 rest_words (const GbSwampedRest *rest)
 {
@@ -135,6 +141,9 @@ rest_words (const GbSwampedRest *rest)
     return g_strdup (_ ("she sinks"));
   if (rest->kind != GB_REST_FOUND)
     return g_strdup (_ ("not known"));
+  if (fabs (rest->heel) > G_PI / 2)
+    /* Translators: how far the swamped boat has rolled over. */
+    return g_strdup_printf (_ ("rolls over, %s"), heel);
   /* Translators: trim and heel of the swamped boat. */
   return g_strdup_printf (_ ("floats, %s, %s"), trim, heel);
 }
@@ -206,8 +215,8 @@ show_ours (GbSwampedView *self, const GbSwamped *s, const GbBuild *build)
   const GbSwampedRest *out = &s->holding_on;
   double most = isnan (s->parts_volume) ? NAN : out->most;
 
-  gb_fact_list_set (self->ours[OURS_ABOARD], rest_words (&s->aboard), sinks (&s->aboard));
-  gb_fact_list_set (self->ours[OURS_HOLDING], rest_words (out), sinks (out));
+  gb_fact_list_set (self->ours[OURS_ABOARD], rest_words (&s->aboard), is_lost (&s->aboard));
+  gb_fact_list_set (self->ours[OURS_HOLDING], rest_words (out), is_lost (out));
   gb_fact_list_set (self->ours[OURS_CARRIES], gb_quantity_format (most, GB_DIM_MASS, units), most < out->weight);
   gb_fact_list_set (self->ours[OURS_WEIGHT], gb_quantity_format (out->weight, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->ours[OURS_EDGE], edge_words (out->edge, units), out->edge < 0);
