@@ -6,11 +6,6 @@
 
 #include "body-private.h"
 
-#include <string.h>
-
-/* Triangles in a leaf, at most. */
-#define LEAF 4
-
 /* A triangle while it is put in order. */
 typedef struct
 {
@@ -23,7 +18,6 @@ typedef struct
   GbBody *body;
   const GbMesh *mesh;
   Item *items;
-  guint *numbers; /* the body's number of each of the mesh's points; G_MAXUINT: not met yet */
 } Builder;
 
 static double
@@ -98,39 +92,43 @@ longest_axis (const Item *items, guint n)
   return size.x >= size.y && size.x >= size.z ? 0 : size.y >= size.z ? 1 : 2;
 }
 
-static guint
-take_point (const Builder *builder, guint i)
+/* The place of one of the mesh's points among those that the leaf has, @met in their order. */
+static guint8
+take_point (const Builder *builder, GbBodyNode *leaf, guint met[], guint number)
 {
   GbBody *body = builder->body;
 
-  if (builder->numbers[i] == G_MAXUINT)
-    {
-      builder->numbers[i] = body->n_points;
-      body->points[body->n_points++] = vec3_sub (builder->mesh->points[i], body->origin);
-    }
-  return builder->numbers[i];
+  for (guint8 i = 0; i < leaf->n_points; i++)
+    if (met[i] == number)
+      return i;
+  met[leaf->n_points] = number;
+  body->points[body->n_points++] = vec3_sub (builder->mesh->points[number], body->origin);
+  return leaf->n_points++;
 }
 
+/* The items from @first on are its triangles. */
 static Box
-fill_leaf (const Builder *builder, GbBodyNode *leaf)
+fill_leaf (const Builder *builder, GbBodyNode *leaf, guint first, guint n)
 {
   GbBody *body = builder->body;
+  guint met[3 * GB_BODY_LEAF];
   Box box = nowhere;
 
-  for (guint t = leaf->first; t < leaf->first + leaf->n; t++)
+  leaf->first_point = body->n_points;
+  leaf->first_triangle = first;
+  leaf->n_triangles = (guint8)n;
+  for (guint t = 0; t < n; t++)
     {
+      const guint *numbers = builder->mesh->triangles[builder->items[first + t].number];
       GbVec3 corners[3];
 
       for (guint k = 0; k < 3; k++)
-        {
-          guint i = take_point (builder, builder->mesh->triangles[builder->items[t].number][k]);
-
-          body->triangles[t][k] = i;
-          corners[k] = body->points[i];
-          widen (&box, corners[k]);
-        }
+        body->triangles[first + t][k] = take_point (builder, leaf, met, numbers[k]);
+      gb_body_corners (body, leaf, t, corners);
       gb_solid_add (&leaf->sums, corners);
     }
+  for (guint i = 0; i < leaf->n_points; i++)
+    widen (&box, body->points[leaf->first_point + i]);
   return box;
 }
 
@@ -152,9 +150,9 @@ add_node (const Builder *builder, guint first, guint n)
   GbBodyNode *node = &body->nodes[here];
   Box box, other;
 
-  *node = (GbBodyNode){ .first = first, .n = n };
-  if (n <= LEAF)
-    box = fill_leaf (builder, node);
+  *node = (GbBodyNode){ .right = 0 };
+  if (n <= GB_BODY_LEAF)
+    box = fill_leaf (builder, node, first, n);
   else
     {
       guint half = n / 2;
@@ -203,21 +201,19 @@ gb_body_new (const GbMesh *mesh)
 {
   GbBody *body = g_new0 (GbBody, 1);
   g_autofree Item *items = NULL;
-  g_autofree guint *numbers = NULL;
 
   g_atomic_ref_count_init (&body->refs);
   if (mesh->n_triangles == 0)
     return body;
   items = list_items (mesh);
-  numbers = g_new (guint, mesh->n_points);
-  memset (numbers, 0xff, mesh->n_points * sizeof *numbers);
   find_origin (body, mesh);
   body->n_triangles = mesh->n_triangles;
   body->triangles = g_malloc_n (mesh->n_triangles, sizeof *body->triangles);
-  body->points = g_new (GbVec3, mesh->n_points);
-  /* Halves of more than LEAF have more than half of LEAF each: there are no more nodes than triangles. */
+  body->points = g_new (GbVec3, 3 * (gsize)mesh->n_triangles);
+  /* A half has at least half a leaf's triangles: there are no more nodes than triangles. */
   body->nodes = g_new (GbBodyNode, mesh->n_triangles);
-  add_node (&(Builder){ body, mesh, items, numbers }, 0, mesh->n_triangles);
+  add_node (&(Builder){ body, mesh, items }, 0, mesh->n_triangles);
+  body->points = g_renew (GbVec3, body->points, body->n_points);
   body->nodes = g_renew (GbBodyNode, body->nodes, body->n_nodes);
   return body;
 }

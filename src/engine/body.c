@@ -67,9 +67,8 @@ highest_of (const GbBody *body, guint i, GbVec3 up, double highest)
       highest = highest_of (body, right_first ? node->right : i + 1, up, highest);
       return highest_of (body, right_first ? i + 1 : node->right, up, highest);
     }
-  for (guint t = node->first; t < node->first + node->n; t++)
-    for (guint k = 0; k < 3; k++)
-      highest = fmax (highest, vec3_dot (up, body->points[body->triangles[t][k]]));
+  for (guint k = 0; k < node->n_points; k++)
+    highest = fmax (highest, vec3_dot (up, body->points[node->first_point + k]));
   return highest;
 }
 
@@ -97,31 +96,33 @@ typedef struct
 } Cut;
 
 static void
-add_leaf (Cut *cut, const GbBodyNode *node)
+add_leaf (Cut *cut, const GbBodyNode *leaf)
 {
   const GbBody *body = cut->body;
+  const GbVec3 *points = body->points + leaf->first_point;
+  double heights[3 * GB_BODY_LEAF];
 
-  for (guint t = node->first; t < node->first + node->n; t++)
+  for (guint i = 0; i < leaf->n_points; i++)
+    heights[i] = vec3_dot (cut->up, points[i]) - cut->height;
+  for (guint t = 0; t < leaf->n_triangles; t++)
     {
+      const guint8 *places = body->triangles[leaf->first_triangle + t];
+      double h[3] = { heights[places[0]], heights[places[1]], heights[places[2]] };
+      guint n_wet = (h[0] < 0) + (h[1] < 0) + (h[2] < 0);
       GbVec3 corners[3];
-      double heights[3];
-      guint n_wet = 0;
+      GbTip tip;
 
-      for (guint k = 0; k < 3; k++)
-        {
-          corners[k] = body->points[body->triangles[t][k]];
-          heights[k] = vec3_dot (cut->up, corners[k]) - cut->height;
-          n_wet += heights[k] < 0;
-        }
+      if (n_wet == 0)
+        continue;
+      gb_body_corners (body, leaf, t, corners);
       if (n_wet == 3)
-        gb_solid_add (&cut->solid, corners);
-      else if (n_wet > 0)
         {
-          GbTip tip = gb_tip (corners, heights, n_wet);
-
-          gb_solid_add_wet (&cut->solid, corners, &tip);
-          gb_face_add_cut (&cut->face, &tip);
+          gb_solid_add (&cut->solid, corners);
+          continue;
         }
+      tip = gb_tip (corners, h, n_wet);
+      gb_solid_add_wet (&cut->solid, corners, &tip);
+      gb_face_add_cut (&cut->face, &tip);
     }
 }
 
@@ -269,15 +270,15 @@ winding (const GbBody *body, guint i, GbVec3 p)
     return 0;
   if (node->right != 0)
     return winding (body, i + 1, p) + winding (body, node->right, p);
-  for (guint t = node->first; t < node->first + node->n; t++)
+  for (guint t = 0; t < node->n_triangles; t++)
     {
-      const guint *at = body->triangles[t];
-      GbVec3 corners[3] = { body->points[at[0]], body->points[at[1]], body->points[at[2]] };
-      int turn = turns_about (corners, p.x, p.y);
-      GbVec3 normal = vec3_cross (vec3_sub (corners[1], corners[0]), vec3_sub (corners[2], corners[0]));
+      GbVec3 corners[3];
+      int turn;
 
+      gb_body_corners (body, node, t, corners);
+      turn = turns_about (corners, p.x, p.y);
       /* Above @p if @p is behind a face that looks up, or before one that looks down. */
-      if (turn * vec3_dot (normal, vec3_sub (p, corners[0])) < 0)
+      if (turn * vec3_dot (gb_normal (corners), vec3_sub (p, corners[0])) < 0)
         turns += turn;
     }
   return turns;

@@ -74,8 +74,9 @@ time_of (Job job, gconstpointer what)
       for (guint n = 0; n < batch; n++)
         sink = sink + job (what, n);
       each = seconds_since (began) / batch;
-      fastest = fmin (fastest, each);
-      if (each * batch < BATCH)
+      if (each * batch >= BATCH)
+        fastest = fmin (fastest, each);
+      else
         batch *= 2;
     }
   while (seconds_since (start) < LONG_ENOUGH);
