@@ -89,24 +89,13 @@ static const GbFactSpec specs[N_FACTS] = {
 static char *
 three_lengths (double a, double b, double c, GbUnits units)
 {
-  g_autofree char *first = gb_length_format (a, units);
-  g_autofree char *second = gb_length_format (b, units);
-  g_autofree char *third = gb_length_format (c, units);
+  g_autofree char *first = gb_quantity_format_bare (a, GB_DIM_LENGTH, units);
+  g_autofree char *second = gb_quantity_format_bare (b, GB_DIM_LENGTH, units);
+  g_autofree char *third = gb_quantity_format_bare (c, GB_DIM_LENGTH, units);
 
   if (isnan (a) && isnan (b) && isnan (c))
     return g_strdup ("–");
-  return g_strdup_printf ("%s, %s, %s", first, second, third);
-}
-
-static char *
-point_words (GbVec3 p, GbUnits units)
-{
-  g_autofree char *place = gb_afloat_place_words (p.x, p.y, units);
-  g_autofree char *z = gb_length_format (p.z, units);
-
-  if (isnan (p.x))
-    return g_strdup ("–");
-  return g_strdup_printf (_ ("%s, z %s"), place, z);
+  return g_strdup_printf ("%s, %s, %s %s", first, second, third, gb_quantity_unit (GB_DIM_LENGTH, units));
 }
 
 static char *
@@ -159,8 +148,8 @@ show_stiffness (GbAfloatFacts *self, const GbAfloat *a, GbUnits units)
   gb_fact_list_set (self->facts[FACT_PER_TRIM], quantity (a->trim_moment, GB_DIM_MOMENT, units), FALSE);
   gb_fact_list_set (self->facts[FACT_PER_DEGREE], quantity (a->heel_moment, GB_DIM_MOMENT, units), FALSE);
   gb_fact_list_set (self->facts[FACT_PLANE], quantity (a->waterplane, GB_DIM_AREA, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_GRAVITY], point_words (a->gravity, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_BUOYANCY], point_words (a->buoyancy, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_GRAVITY], gb_afloat_point_words (a->gravity, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_BUOYANCY], gb_afloat_point_words (a->buoyancy, units), FALSE);
   gb_fact_list_set (self->facts[FACT_FLOTATION], gb_afloat_place_words (a->flotation.x, a->flotation.y, units), FALSE);
   gb_fact_list_set (self->facts[FACT_HEIGHTS], three_lengths (a->kb, a->bm, a->kg, units), FALSE);
 }

@@ -350,18 +350,31 @@ gb_afloat_page_map (GtkWidget *widget)
   show_view (GB_AFLOAT_PAGE (widget));
 }
 
+/* So wide the names of all views are read in full. */
+#define VIEWS_WANT 590
+
+/* In a narrow window the tables leave the views what those want, until a hand says otherwise. */
+static int
+divider_place (GbAfloatPage *self, guint i, int width, int height)
+{
+  int place = (int) (self->shares[i] * (i == DIVIDER_ACROSS ? width : height));
+
+  if (i == DIVIDER_ACROSS && self->shares[i] == dividers[i].share)
+    place = MIN (place, width - VIEWS_WANT);
+  return MAX (place, 0);
+}
+
 /* Each divider keeps its share of the page, or what a hand gave it, whatever the size of the window. */
 static void
 share_out (GbAfloatPage *self, int width, int height)
 {
   for (guint i = 0; i < N_DIVIDERS; i++)
     {
-      gboolean across = i == DIVIDER_ACROSS;
       int stands = gtk_paned_get_position (self->dividers[i]);
 
       if (self->width > 0 && stands != self->stood[i])
-        self->shares[i] = stands / (double) (across ? self->width : self->height);
-      gtk_paned_set_position (self->dividers[i], (int) (self->shares[i] * (across ? width : height)));
+        self->shares[i] = stands / (double) (i == DIVIDER_ACROSS ? self->width : self->height);
+      gtk_paned_set_position (self->dividers[i], divider_place (self, i, width, height));
     }
 }
 

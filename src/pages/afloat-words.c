@@ -77,12 +77,26 @@ gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits un
 char *
 gb_afloat_place_words (double x, double y, GbUnits units)
 {
-  g_autofree char *along = gb_length_format (x, units);
-  g_autofree char *across = gb_length_format (y, units);
+  g_autofree char *along = gb_quantity_format_bare (x, GB_DIM_LENGTH, units);
+  g_autofree char *across = gb_quantity_format_bare (y, GB_DIM_LENGTH, units);
 
   if (isnan (x) || isnan (y))
     return g_strdup ("–");
-  return g_strdup_printf (_ ("x %s, y %s"), along, across);
+  /* Translators: a place in the boat, and its unit. */
+  return g_strdup_printf (_ ("x %s, y %s %s"), along, across, gb_quantity_unit (GB_DIM_LENGTH, units));
+}
+
+char *
+gb_afloat_point_words (GbVec3 p, GbUnits units)
+{
+  g_autofree char *x = gb_quantity_format_bare (p.x, GB_DIM_LENGTH, units);
+  g_autofree char *y = gb_quantity_format_bare (p.y, GB_DIM_LENGTH, units);
+  g_autofree char *z = gb_quantity_format_bare (p.z, GB_DIM_LENGTH, units);
+
+  if (isnan (p.x) || isnan (p.y) || isnan (p.z))
+    return gb_afloat_place_words (p.x, p.y, units);
+  /* Translators: a place in the boat, and its unit. */
+  return g_strdup_printf (_ ("x %s, y %s, z %s %s"), x, y, z, gb_quantity_unit (GB_DIM_LENGTH, units));
 }
 
 /* With its side as a word, where the number alone would need a sign. */

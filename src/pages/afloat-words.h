@@ -11,8 +11,10 @@ G_BEGIN_DECLS
 char *gb_afloat_state_words (const GbAfloat *afloat, const GbBuild *build, gboolean *passed);
 /* Where the least freeboard is: "Hull, x 1200 mm, to port". */
 char *gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits units);
-/* "x 1200 mm, y −40 mm"; a dash where it is not known. */
+/* "x 1200, y −40 mm"; a dash where it is not known. */
 char *gb_afloat_place_words (double x, double y, GbUnits units);
+/* "x 1200, y −40, z 300 mm"; without a height as above. */
+char *gb_afloat_point_words (GbVec3 p, GbUnits units);
 /* "1.2° by the bow"; "3.0° to starboard"; "level", "upright". @angle in radians. */
 char *gb_afloat_trim_words (double angle);
 char *gb_afloat_heel_words (double angle);

@@ -132,7 +132,7 @@ make_scroller (GtkWidget *result)
   gtk_widget_add_css_class (result, "gb-facts-beside");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), result);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller), 90);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller), 64);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 220);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
   return scroller;
@@ -155,8 +155,8 @@ gb_test_log_new (const GbTestLogType *type, GtkWidget *result)
   gtk_paned_set_end_child (GTK_PANED (tables), GTK_WIDGET (self->readings));
   gtk_paned_set_shrink_start_child (GTK_PANED (tables), FALSE);
   gtk_paned_set_shrink_end_child (GTK_PANED (tables), FALSE);
-  gtk_widget_set_size_request (GTK_WIDGET (self->tests), 200, 100);
-  gtk_widget_set_size_request (GTK_WIDGET (self->readings), 200, 100);
+  gtk_widget_set_size_request (GTK_WIDGET (self->tests), 200, 128);
+  gtk_widget_set_size_request (GTK_WIDGET (self->readings), 200, 128);
   gtk_widget_set_vexpand (tables, TRUE);
   gtk_widget_set_hexpand (tables, TRUE);
   gtk_box_append (GTK_BOX (self), tables);

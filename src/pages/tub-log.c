@@ -119,15 +119,6 @@ ballast_words (double ballast, GbUnits units)
   return g_strdup_printf (_ ("nothing: it is %s too heavy already"), size);
 }
 
-static char *
-centre_words (GbVec3 at, GbUnits units)
-{
-  g_autofree char *place = gb_afloat_place_words (at.x, at.y, units);
-  g_autofree char *z = gb_length_format (at.z, units);
-
-  return isnan (at.z) || isnan (at.x) ? g_steal_pointer (&place) : g_strdup_printf (_ ("%s, z %s"), place, z);
-}
-
 static void
 show_wanted (GbTubLog *self, const GbTubbed *t, GbUnits units)
 {
@@ -135,7 +126,7 @@ show_wanted (GbTubLog *self, const GbTubbed *t, GbUnits units)
 
   gb_fact_list_set (self->facts[FACT_WEIGH], gb_quantity_format (t->wanted_mass, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->facts[FACT_BALLAST], ballast_words (t->ballast, units), t->ballast < 0);
-  gb_fact_list_set (self->facts[FACT_BALLAST_AT], centre_words (t->ballast_centre, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_BALLAST_AT], gb_afloat_point_words (t->ballast_centre, units), FALSE);
   gb_fact_list_set (self->facts[FACT_SECOND], second, FALSE);
 }
 
