@@ -9,6 +9,8 @@
 
 #include <math.h>
 
+/* Each point of the curve is a cut through each hull: for one of 5,000 triangles all of them together take half a
+ * millisecond, at each edit. */
 #define N_CURVE 41
 
 static GbHydrostatics

@@ -3,7 +3,10 @@
 /* Meshes and the plane that cuts them: closed forms, the cases where the plane meets corners, edges and
  * faces, and properties that hold for any body. */
 
+#include "engine/mesh-cut.h"
 #include "mesh-fixture.h"
+
+#include <string.h>
 
 static const GbVec3 up = { 0, 0, 1 };
 
@@ -36,7 +39,8 @@ test_box_by_closed_form (void)
 static void
 test_tetrahedron_by_closed_form (void)
 {
-  g_autoptr (GbMesh) body = new_tetrahedron ((GbVec3){ 0, 0, 0 }, (GbVec3){ 2, 0, 1 }, (GbVec3){ 0, 3, 1 }, (GbVec3){ 0, 0, 1 });
+  g_autoptr (GbMesh) body
+      = new_tetrahedron ((GbVec3){ 0, 0, 0 }, (GbVec3){ 2, 0, 1 }, (GbVec3){ 0, 3, 1 }, (GbVec3){ 0, 0, 1 });
 
   g_assert_true (gb_mesh_is_closed (body));
   assert_near (gb_mesh_whole (body).volume, 1, 1e-14);
@@ -140,6 +144,42 @@ test_plane_through_corners_and_edges (void)
   assert_near (cut.waterplane, 0, 1e-15);
 }
 
+/* Two triangles on either side of an edge, entered from any corner on, put the end of their cuts at the same
+ * place to the last bit. */
+static void
+test_neighbours_meet_exactly (void)
+{
+  for (guint i = 0; i < 10000; i++)
+    {
+      GbVec3 p = random_place (1), q = random_place (1), one[3], other[3], n = random_direction ();
+      double d = vec3_dot (n, p) + g_test_rand_double () * vec3_dot (n, vec3_sub (q, p)), one_h[3],
+             other_h[3];
+      guint from = i % 3, at = (i / 3) % 3, n_one = 0, n_other = 0;
+      GbTip a, b;
+      gboolean met = FALSE;
+
+      one[from] = other[(at + 1) % 3] = p;
+      one[(from + 1) % 3] = other[at] = q;
+      one[(from + 2) % 3] = random_place (1);
+      other[(at + 2) % 3] = random_place (1);
+      for (guint k = 0; k < 3; k++)
+        {
+          one_h[k] = vec3_dot (n, one[k]) - d;
+          other_h[k] = vec3_dot (n, other[k]) - d;
+          n_one += one_h[k] < 0;
+          n_other += other_h[k] < 0;
+        }
+      if ((one_h[from] < 0) == (one_h[(from + 1) % 3] < 0))
+        continue; /* rounding put the plane beside an end */
+      a = gb_tip (one, one_h, n_one);
+      b = gb_tip (other, other_h, n_other);
+      for (guint k = 1; k < 3; k++)
+        for (guint l = 1; l < 3; l++)
+          met |= memcmp (&a.corners[k], &b.corners[l], sizeof (GbVec3)) == 0;
+      g_assert_true (met);
+    }
+}
+
 static void
 test_several_loops_and_a_hole (void)
 {
@@ -156,7 +196,8 @@ test_several_loops_and_a_hole (void)
       {
         double half = ring & 1 ? 1 : 2;
 
-        gb_mesh_builder_add_point (&builder, 12 + half * (i == 0 || i == 3 ? -1 : 1), half * (i < 2 ? -1 : 1), ring & 2 ? 1 : 0);
+        gb_mesh_builder_add_point (&builder, 12 + half * (i == 0 || i == 3 ? -1 : 1), half * (i < 2 ? -1 : 1),
+                                   ring & 2 ? 1 : 0);
       }
   for (guint i = 0; i < 4; i++)
     {
@@ -246,7 +287,8 @@ test_waterplane_is_the_slope_of_volume (void)
       GbVec3 n = random_direction ();
       double d = vec3_dot (n, gb_mesh_whole (mesh).centre) + g_test_rand_double_range (-0.3, 0.3);
       double step = 1e-5;
-      double slope = (gb_mesh_cut (mesh, n, d + step).volume - gb_mesh_cut (mesh, n, d - step).volume) / (2 * step);
+      double slope
+          = (gb_mesh_cut (mesh, n, d + step).volume - gb_mesh_cut (mesh, n, d - step).volume) / (2 * step);
 
       assert_near (slope, gb_mesh_cut (mesh, n, d).waterplane, 1e-3);
     }
@@ -296,7 +338,7 @@ test_surfaces_add_up (void)
       assert_near (low.area + high.area, whole.area, 1e-11);
       assert_near (low.area, cut.area, 1e-11);
       assert_near (whole.area, gb_mesh_whole (mesh).area, 1e-11);
-      
+
       if (low.area > 0.01 && high.area > 0.01)
         {
           GbVec3 l = vec3_sub (low.centre, whole.centre), h = vec3_sub (high.centre, whole.centre);
@@ -337,7 +379,8 @@ assert_filled (const GbVec3 *points, guint n, double area)
   /* The same from below closes it to a body without thickness. */
   gb_mesh_builder_init (&builder);
   for (guint i = 0; i < n; i++)
-    corners[i] = back[n - 1 - i] = gb_mesh_builder_add_point (&builder, points[i].x, points[i].y, points[i].z);
+    corners[i] = back[n - 1 - i]
+        = gb_mesh_builder_add_point (&builder, points[i].x, points[i].y, points[i].z);
   gb_mesh_builder_add_face (&builder, corners, n);
   g_assert_cmpuint (builder.triangles->len, ==, n - 2);
   gb_mesh_builder_add_face (&builder, back, n);
@@ -350,10 +393,12 @@ static void
 test_filling_a_polygon (void)
 {
   /* An E, with corners that lie in one line. */
-  const GbVec3 letter[] = { { 0, 0, 0 }, { 3, 0, 0 }, { 3, 1, 0 }, { 1, 1, 0 }, { 1, 2, 0 }, { 3, 2, 0 }, { 3, 3, 0 },
-                            { 1, 3, 0 }, { 1, 4, 0 }, { 3, 4, 0 }, { 3, 5, 0 }, { 0, 5, 0 }, { 0, 2, 0 } };
+  const GbVec3 letter[]
+      = { { 0, 0, 0 }, { 3, 0, 0 }, { 3, 1, 0 }, { 1, 1, 0 }, { 1, 2, 0 }, { 3, 2, 0 }, { 3, 3, 0 },
+          { 1, 3, 0 }, { 1, 4, 0 }, { 3, 4, 0 }, { 3, 5, 0 }, { 0, 5, 0 }, { 0, 2, 0 } };
   /* A section upright across x, with a corner entered twice. */
-  const GbVec3 section[] = { { 2, 0, 0 }, { 2, 1, 0.5 }, { 2, 1, 0.5 }, { 2, 0.5, 1 }, { 2, -0.5, 1 }, { 2, -1, 0.5 } };
+  const GbVec3 section[]
+      = { { 2, 0, 0 }, { 2, 1, 0.5 }, { 2, 1, 0.5 }, { 2, 0.5, 1 }, { 2, -0.5, 1 }, { 2, -1, 0.5 } };
   /* Nothing but a line: still filled, with triangles that have no area. */
   const GbVec3 line[] = { { 0, 0, 1 }, { 1, 0, 1 }, { 2, 0, 1 }, { 1, 0, 1 } };
 
@@ -371,6 +416,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/mesh/plane-at-an-angle", test_plane_at_an_angle);
   g_test_add_func ("/mesh/plane-through-faces", test_plane_through_faces);
   g_test_add_func ("/mesh/plane-through-corners-and-edges", test_plane_through_corners_and_edges);
+  g_test_add_func ("/mesh/neighbours-meet-exactly", test_neighbours_meet_exactly);
   g_test_add_func ("/mesh/several-loops-and-a-hole", test_several_loops_and_a_hole);
   g_test_add_func ("/mesh/turning-changes-nothing", test_turning_changes_nothing);
   g_test_add_func ("/mesh/both-sides-add-up", test_both_sides_add_up);
