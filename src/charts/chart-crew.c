@@ -19,16 +19,10 @@ edge_name (const GbCrew *crew, int line)
 }
 
 static char *
-angle_words (double angle)
-{
-  return g_strdup_printf ("%.1f°", fabs (angle) * 180 / G_PI);
-}
-
-static char *
 attitude_words (const GbCrewPlace *place)
 {
-  g_autofree char *heel = angle_words (place->heel);
-  g_autofree char *trim = angle_words (place->trim);
+  g_autofree char *heel = gb_angle_words (place->heel, 1);
+  g_autofree char *trim = gb_angle_words (place->trim, 1);
   g_autofree char *heel_words = g_strdup_printf (place->heel > 0 ? _ ("%s to starboard") : _ ("%s to port"), heel);
   g_autofree char *trim_words = g_strdup_printf (place->trim > 0 ? _ ("%s by the bow") : _ ("%s by the stern"), trim);
 
@@ -200,8 +194,8 @@ say_empty (const GbChartSource *source, GbChartWords *words)
   const GbAfloat *afloat = gb_source_afloat (source);
   gboolean floats = afloat != NULL && afloat->state != GB_AFLOAT_UNKNOWN && afloat->state != GB_AFLOAT_SINKS;
 
-  if (afloat != NULL && afloat->state == GB_AFLOAT_SINKS && afloat->sentence != NULL)
-    gb_say_title (words->title, afloat->sentence);
+  if (afloat != NULL && afloat->state == GB_AFLOAT_SINKS)
+    gb_say_state (words->title, afloat);
   else if (floats && source->moved != 0)
     g_string_append (words->title, _ ("What each place does is being worked out"));
   else if (floats)

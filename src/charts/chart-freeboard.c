@@ -220,7 +220,7 @@ make (const GbChartSource *source, GbChartWords *words)
   if (freeboard == NULL || freeboard->pieces->len == 0)
     {
       if (afloat != NULL && afloat->state == GB_AFLOAT_SINKS)
-        gb_say_title (words->title, afloat->sentence);
+        gb_say_state (words->title, afloat);
       else
         g_string_append (words->title, rests ? _ ("The freeboard stands here, once there is an edge that must stay dry")
                                              : _ ("The freeboard along each edge stands here, once she floats"));

@@ -13,6 +13,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+/* m rad: more is no boat's. */
+#define MOST_AREA 1000.0
+
 static void
 curve_free (gpointer data)
 {
@@ -114,11 +117,10 @@ take_curve (const GbChartSource *source)
 
 /* Words ------------------------------------------------------------ */
 
-char *
-gb_angle_words (double angle)
+static char *
+whole_degrees (double angle)
 {
-  /* Translators: an angle in whole degrees */
-  return g_strdup_printf (_ ("%.0f°"), fabs (angle) * 180 / G_PI);
+  return gb_angle_words (angle, 0);
 }
 
 /* The side that gives way first. */
@@ -132,10 +134,10 @@ static void
 say_title (GString *title, const GbRightingCurve *curve)
 {
   const GbRightingSide *side = weaker_side (curve);
-  g_autofree char *vanishing = gb_angle_words (side->vanishing);
+  g_autofree char *vanishing = whole_degrees (side->vanishing);
   g_autofree char *greatest = gb_length_format (side->greatest, curve->units);
-  g_autofree char *at = gb_angle_words (side->greatest_at);
-  g_autofree char *rest = gb_angle_words (curve->rest);
+  g_autofree char *at = whole_degrees (side->greatest_at);
+  g_autofree char *rest = whole_degrees (curve->rest);
 
   if (!(side->greatest > 0))
     g_string_append (title, _ ("Nothing brings her upright: she goes over by herself"));
@@ -152,15 +154,15 @@ static void
 describe_side (GString *text, const GbRightingSide *side, const char *name, GbUnits units)
 {
   g_autofree char *greatest = gb_length_format (side->greatest, units);
-  g_autofree char *at = gb_angle_words (side->greatest_at);
-  g_autofree char *vanishing = gb_angle_words (side->vanishing);
-  g_autofree char *steady = gb_angle_words (side->steady);
+  g_autofree char *at = whole_degrees (side->greatest_at);
+  g_autofree char *vanishing = whole_degrees (side->vanishing);
+  g_autofree char *steady = whole_degrees (side->steady);
 
   if (isfinite (side->greatest) && isfinite (side->greatest_at))
     gb_say (text, _ ("%s: greatest lever %s at %s."), name, greatest, at);
   if (isfinite (side->vanishing))
     gb_say (text, _ ("It vanishes at %s."), vanishing);
-  if (isfinite (side->area))
+  if (fabs (side->area) < MOST_AREA)
     /* Translators: work to turn her over, over her weight: a lever times an angle */
     gb_say (text, _ ("Area under the curve %.1f mm rad."), side->area * 1000);
   if (isfinite (side->steady))
@@ -178,14 +180,14 @@ describe (GString *text, const GbRightingCurve *curve)
   describe_side (text, &curve->port, _ ("To port"), curve->units);
   for (guint i = 0; i < curve->n_immersions; i++)
     {
-      g_autofree char *heel = gb_angle_words (curve->immersions[i].heel);
+      g_autofree char *heel = whole_degrees (curve->immersions[i].heel);
 
       gb_say (text, curve->immersions[i].heel < 0 ? _ ("%s goes under at %s to port.") : _ ("%s goes under at %s to starboard."),
               curve->immersions[i].name, heel);
     }
   for (guint i = 0; i < curve->n_balances; i++)
     {
-      g_autofree char *heel = gb_angle_words (curve->balances[i].heel);
+      g_autofree char *heel = whole_degrees (curve->balances[i].heel);
 
       gb_say (text, curve->balances[i].stable ? _ ("She balances at %s and stays there.") : _ ("She balances at %s, but does not stay there."),
               heel);
@@ -197,9 +199,9 @@ say_empty (const GbChartSource *source, GbChartWords *words)
 {
   const GbAfloat *afloat = gb_source_afloat (source);
 
-  if (afloat != NULL && afloat->state == GB_AFLOAT_SINKS && afloat->sentence != NULL)
-    gb_say_title (words->title, afloat->sentence);
-  else if (afloat == NULL || afloat->state == GB_AFLOAT_UNKNOWN || afloat->state == GB_AFLOAT_SINKS)
+  if (afloat != NULL && afloat->state == GB_AFLOAT_SINKS)
+    gb_say_state (words->title, afloat);
+  else if (afloat == NULL || afloat->state == GB_AFLOAT_UNKNOWN)
     g_string_append (words->title, _ ("The righting lever stands here, once she floats"));
   else
     g_string_append (words->title, _ ("The righting lever is being worked out"));
@@ -235,7 +237,7 @@ tell (gconstpointer data, guint what)
 {
   const GbRightingCurve *curve = data;
   const GbRightingPoint *point = &curve->points[what];
-  g_autofree char *heel = gb_angle_words (point->heel);
+  g_autofree char *heel = whole_degrees (point->heel);
   g_autofree char *lever = gb_length_format (point->lever, curve->units);
   g_autofree char *freeboard = gb_length_format (point->freeboard, curve->units);
 

@@ -45,9 +45,7 @@ lies_words (const GbSwampedRest *rest)
 {
   const GbAfloat as_afloat = { .heel = rest->heel, .trim = rest->trim };
 
-  if (rest->kind != GB_REST_FOUND || !isfinite (rest->heel) || !isfinite (rest->trim))
-    return NULL;
-  return gb_afloat_attitude_text (&as_afloat);
+  return rest->kind == GB_REST_FOUND ? gb_lies_words (&as_afloat) : NULL;
 }
 
 static char *

@@ -313,7 +313,7 @@ gb_floating_take (GbFloating *floating, const GbAfloat *afloat)
       take_draughts (floating, afloat);
       floating->scene->loaded = gb_scene_place (floating->scene, afloat->gravity);
       floating->scene->buoyancy = gb_scene_place (floating->scene, afloat->buoyancy);
-      gb_key_add (floating->key, NULL, _ ("Lies"), gb_afloat_attitude_text (afloat));
+      gb_key_add (floating->key, NULL, _ ("Lies"), gb_lies_words (afloat));
     }
   gb_key_add (floating->key, NULL, _ ("Draught"), draught_words (floating));
   gb_key_add (floating->key, NULL, _ ("Least freeboard"), least_words (floating));

@@ -8,7 +8,6 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-#include <string.h>
 
 /* Less is level, or upright: nobody sees it. */
 #define LEVEL 0.0005                /* m, between the ends */
@@ -28,11 +27,17 @@ gb_where_along (GbVec3 lo, GbVec3 hi, GbVec3 p)
 }
 
 void
-gb_say_title (GString *title, const char *sentence)
+gb_say_state (GString *title, const GbAfloat *afloat)
 {
-  gsize length = sentence != NULL ? strlen (sentence) : 0;
+  const char *sentence = afloat->sentence;
 
-  g_string_append_len (title, sentence, (gssize) (length > 0 && sentence[length - 1] == '.' ? length - 1 : length));
+  if (sentence == NULL)
+    sentence = afloat->state == GB_AFLOAT_SINKS  ? _ ("She sinks")
+               : afloat->state == GB_AFLOAT_OVER ? _ ("She has gone over")
+                                                 : _ ("Water comes over an edge");
+  g_string_append (title, sentence);
+  if (g_str_has_suffix (title->str, "."))
+    g_string_truncate (title, title->len - 1);
 }
 
 void
@@ -46,6 +51,14 @@ gb_say_condition (GString *text, const GbChartSource *source, double total)
     gb_say (text, "%s, %s.", name, mass);
   else
     gb_say (text, "%s.", name);
+}
+
+char *
+gb_lies_words (const GbAfloat *afloat)
+{
+  if (!(fabs (afloat->heel) <= G_PI && fabs (afloat->trim) <= G_PI))
+    return NULL;
+  return gb_afloat_attitude_text (afloat);
 }
 
 /* "She floats 6 mm by the stern", and the heel. */
@@ -76,7 +89,7 @@ say_title (GString *title, const GbFloating *floating, const GbAfloat *afloat, d
   const char *where = gb_floating_where_least (floating);
 
   if (afloat->state != GB_AFLOAT_FLOATS)
-    gb_say_title (title, afloat->sentence);
+    gb_say_state (title, afloat);
   else if (!isfinite (least->value))
     g_string_append (title, attitude);
   else if (least->value < accepted)

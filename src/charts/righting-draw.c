@@ -8,6 +8,7 @@
 #include "boat/deviation.h"
 #include "boat/quantity.h"
 #include "plot.h"
+#include "words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -126,7 +127,7 @@ draw_greatest (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plo
 {
   double x = at_heel (plot, sign * side->greatest_at), y = at_lever (plot, sign * side->greatest);
   g_autofree char *lever = gb_length_format (side->greatest, curve->units);
-  g_autofree char *angle = gb_angle_words (side->greatest_at);
+  g_autofree char *angle = gb_angle_words (side->greatest_at, 0);
   /* Translators: a lever, and the heel at which it is so long */
   g_autofree char *words = g_strdup_printf (_ ("%s at %s"), lever, angle);
 
@@ -142,7 +143,7 @@ static void
 draw_vanishing (GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
 {
   double x = at_heel (plot, sign * side->vanishing), y = at_lever (plot, 0);
-  g_autofree char *angle = gb_angle_words (side->vanishing);
+  g_autofree char *angle = gb_angle_words (side->vanishing, 0);
   g_autofree char *words = g_strdup_printf (_ ("vanishes at %s"), angle);
 
   if (!isfinite (x))
@@ -184,7 +185,7 @@ draw_immersion (GbCanvas *canvas, const GbPlot *plot, const GbImmersionMark *mar
 {
   int sign = mark->heel < 0 ? -1 : 1;
   double x = at_heel (plot, mark->heel), y = at_lever (plot, 0), em = canvas->em, away = sign * em * 0.7;
-  g_autofree char *angle = gb_angle_words (mark->heel);
+  g_autofree char *angle = gb_angle_words (mark->heel, 0);
   g_autofree char *words = g_strdup_printf (_ ("%s under at %s"), mark->name, angle);
 
   cairo_move_to (canvas->cr, x, y);
@@ -223,7 +224,7 @@ static void
 draw_moment (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
 {
   double y = at_lever (plot, sign * curve->arm), x = at_heel (plot, sign * side->steady);
-  g_autofree char *angle = gb_angle_words (side->steady);
+  g_autofree char *angle = gb_angle_words (side->steady, 0);
   g_autofree char *words = g_strdup_printf (_ ("heels to %s"), angle);
 
   if (!isfinite (curve->arm) || curve->arm == 0 || !gb_box_holds (plot->field, plot->field.x, y))

@@ -37,9 +37,6 @@ typedef struct
   guint n_balances;
 } GbRightingCurve;
 
-/* "48°", without its side; free it. */
-char *gb_angle_words (double angle);
-
 /* Hits are numbered as the points. */
 void gb_righting_draw (const GbRightingCurve *curve, GbCanvas *canvas, GbBox box);
 

@@ -66,3 +66,15 @@ gb_percent_words (double share)
   /* Translators: a share in per cent */
   return g_strdup_printf (_ ("%.0f %%"), percent);
 }
+
+/* Radians beyond which there is no angle. */
+#define MOST_ANGLE 100.0
+
+char *
+gb_angle_words (double angle, int decimals)
+{
+  if (!(fabs (angle) <= MOST_ANGLE))
+    return g_strdup ("–");
+  /* Translators: an angle in degrees */
+  return g_strdup_printf (_ ("%.*f°"), decimals, fabs (angle) * 180 / G_PI);
+}

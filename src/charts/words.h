@@ -23,4 +23,7 @@ char *gb_money_words (double value, const char *currency);
 /* A share of the whole as whole per cent, but never 0 % or 100 % for what is only near. */
 char *gb_percent_words (double share);
 
+/* "48°", without its side. */
+char *gb_angle_words (double angle, int decimals);
+
 G_END_DECLS
