@@ -125,7 +125,8 @@ fill_leaf (const Builder *builder, GbBodyNode *leaf, guint first, guint n)
       for (guint k = 0; k < 3; k++)
         body->triangles[first + t][k] = take_point (builder, leaf, met, numbers[k]);
       gb_body_corners (body, leaf, t, corners);
-      gb_solid_add (&leaf->sums, corners);
+      body->pieces[first + t] = gb_piece (corners);
+      gb_solid_add (&leaf->sums, corners, body->pieces[first + t]);
     }
   for (guint i = 0; i < leaf->n_points; i++)
     widen (&box, body->points[leaf->first_point + i]);
@@ -209,6 +210,7 @@ gb_body_new (const GbMesh *mesh)
   find_origin (body, mesh);
   body->n_triangles = mesh->n_triangles;
   body->triangles = g_malloc_n (mesh->n_triangles, sizeof *body->triangles);
+  body->pieces = g_new (GbPiece, mesh->n_triangles);
   body->points = g_new (GbVec3, 3 * (gsize)mesh->n_triangles);
   /* A half has at least half a leaf's triangles: there are no more nodes than triangles. */
   body->nodes = g_new (GbBodyNode, mesh->n_triangles);

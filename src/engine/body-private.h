@@ -30,6 +30,7 @@ struct _GbBody
   GbVec3 origin; /* all places are reckoned from it */
   GbVec3 *points;
   guint8 (*triangles)[3];
+  GbPiece *pieces; /* on the triangles */
   GbBodyNode *nodes;
   guint n_points, n_triangles, n_nodes;
   double reach; /* no place is farther than this from the origin */

@@ -26,6 +26,7 @@ gb_body_unref (GbBody *body)
     return;
   g_free (body->points);
   g_free (body->triangles);
+  g_free (body->pieces);
   g_free (body->nodes);
   g_free (body);
 }
@@ -107,6 +108,7 @@ add_leaf (Cut *cut, const GbBodyNode *leaf)
   for (guint t = 0; t < leaf->n_triangles; t++)
     {
       const guint8 *places = body->triangles[leaf->first_triangle + t];
+      GbPiece piece = body->pieces[leaf->first_triangle + t];
       double h[3] = { heights[places[0]], heights[places[1]], heights[places[2]] };
       guint n_wet = (h[0] < 0) + (h[1] < 0) + (h[2] < 0);
       GbVec3 corners[3];
@@ -117,11 +119,11 @@ add_leaf (Cut *cut, const GbBodyNode *leaf)
       gb_body_corners (body, leaf, t, corners);
       if (n_wet == 3)
         {
-          gb_solid_add (&cut->solid, corners);
+          gb_solid_add (&cut->solid, corners, piece);
           continue;
         }
       tip = gb_tip (corners, h, n_wet);
-      gb_solid_add_wet (&cut->solid, corners, &tip);
+      gb_solid_add_wet (&cut->solid, corners, piece, &tip);
       gb_face_add_cut (&cut->face, &tip);
     }
 }

@@ -81,30 +81,40 @@ gb_corner_sum (const GbVec3 corners[3])
   return vec3_add (vec3_add (corners[0], corners[1]), corners[2]);
 }
 
-static inline void
-gb_solid_add (GbSolid *solid, const GbVec3 corners[3])
+/* The tetrahedron on one triangle. */
+typedef struct
+{
+  double volume, area;
+} GbPiece;
+
+static inline GbPiece
+gb_piece (const GbVec3 corners[3])
 {
   GbVec3 normal = gb_normal (corners);
-  double volume = vec3_dot (corners[0], normal) * (1.0 / 6);
 
-  solid->volume += volume;
-  solid->moment = vec3_add (solid->moment, vec3_scale (gb_corner_sum (corners), volume * 0.25));
-  solid->area += vec3_length (normal) * 0.5;
+  return (GbPiece){ vec3_dot (corners[0], normal) * (1.0 / 6), vec3_length (normal) * 0.5 };
+}
+
+static inline void
+gb_solid_add (GbSolid *solid, const GbVec3 corners[3], GbPiece piece)
+{
+  solid->volume += piece.volume;
+  solid->moment = vec3_add (solid->moment, vec3_scale (gb_corner_sum (corners), piece.volume * 0.25));
+  solid->area += piece.area;
 }
 
 /* The wet part alone. All of the triangle is as far from the apex: the tip has its share of the volume too.
  */
 static inline void
-gb_solid_add_wet (GbSolid *solid, const GbVec3 corners[3], const GbTip *tip)
+gb_solid_add_wet (GbSolid *solid, const GbVec3 corners[3], GbPiece piece, const GbTip *tip)
 {
-  GbVec3 normal = gb_normal (corners), tip_sum = gb_corner_sum (tip->corners);
-  double volume = vec3_dot (corners[0], normal) * (1.0 / 6), area = vec3_length (normal) * 0.5;
   double of_all = tip->wet ? 0 : 1, of_tip = tip->wet ? tip->share : -tip->share;
-  GbVec3 sum = vec3_add (vec3_scale (gb_corner_sum (corners), of_all), vec3_scale (tip_sum, of_tip));
+  GbVec3 sum = vec3_add (vec3_scale (gb_corner_sum (corners), of_all),
+                         vec3_scale (gb_corner_sum (tip->corners), of_tip));
 
-  solid->volume += volume * (of_all + of_tip);
-  solid->moment = vec3_add (solid->moment, vec3_scale (sum, volume * 0.25));
-  solid->area += area * (of_all + of_tip);
+  solid->volume += piece.volume * (of_all + of_tip);
+  solid->moment = vec3_add (solid->moment, vec3_scale (sum, piece.volume * 0.25));
+  solid->area += piece.area * (of_all + of_tip);
 }
 
 /* The face that a plane cuts, from its edges alone, by Green's theorem: several loops and holes add up by

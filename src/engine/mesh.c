@@ -102,12 +102,12 @@ add_wet_triangles (Sums *sums, const GbMesh *mesh, GbVec3 n, double d)
         continue;
       triangle_at (mesh, t, sums->origin, corners);
       if (n_wet == 3)
-        gb_solid_add (&sums->solid, corners);
+        gb_solid_add (&sums->solid, corners, gb_piece (corners));
       else
         {
           GbTip tip = gb_tip (corners, heights, n_wet);
 
-          gb_solid_add_wet (&sums->solid, corners, &tip);
+          gb_solid_add_wet (&sums->solid, corners, gb_piece (corners), &tip);
           gb_face_add_cut (&sums->face, &tip);
         }
     }
@@ -157,7 +157,7 @@ gb_mesh_whole (const GbMesh *mesh)
       GbVec3 corners[3];
 
       triangle_at (mesh, t, sums.origin, corners);
-      gb_solid_add (&sums.solid, corners);
+      gb_solid_add (&sums.solid, corners, gb_piece (corners));
     }
   return cut_from_sums (&sums);
 }
