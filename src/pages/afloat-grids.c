@@ -92,11 +92,11 @@ add_load (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot
 }
 
 static const GbGridColumn load_columns[] = {
-  { .name = "name", .width = 11 },
+  { .name = "name", .width = 10 },
   { .name = "mass", .width = 6, .is_number = TRUE, .look = look_load_mass },
-  { .name = "x", .width = 6, .is_number = TRUE },
-  { .name = "y", .width = 6, .is_number = TRUE },
-  { .name = "z", .width = 6, .is_number = TRUE },
+  { .name = "x", .width = 7, .is_number = TRUE },
+  { .name = "y", .width = 7, .is_number = TRUE },
+  { .name = "z", .width = 7, .is_number = TRUE },
   { .name = "sum", .title = N_ ("In all"), .width = 9, .is_number = TRUE, .look = look_load_sum },
   { NULL },
 };

@@ -268,6 +268,6 @@ gb_hulls_page_init (GbHullsPage *self)
 
   self->charts = gb_chart_host_new ();
   gb_chart_host_add (self->charts, self->drawing, GB_CHART_BOAT);
-  gb_chart_host_add (self->charts, gb_openings_view_get_area (self->openings), GB_CHART_BOAT);
+  gb_chart_host_add (self->charts, gb_openings_view_get_area (self->openings), GB_CHART_FLOATING);
   gb_chart_host_add (self->charts, self->draught, GB_CHART_DRAUGHT);
 }
