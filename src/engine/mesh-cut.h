@@ -33,10 +33,8 @@ static inline GbTip
 gb_tip (const GbVec3 corners[3], const double heights[3], guint n_wet)
 {
   gboolean wet = n_wet == 1;
-  guint i = (heights[0] < 0) == wet   ? 0
-            : (heights[1] < 0) == wet ? 1
-                                      : 2,
-        j = i < 2 ? i + 1 : 0, k = j < 2 ? j + 1 : 0;
+  guint i = (heights[0] < 0) == wet ? 0 : 1 + ((heights[1] < 0) != wet);
+  guint j = (i + 1) % 3, k = (i + 2) % 3;
   GbTip tip = { .wet = wet, .corners = { corners[i] } };
   double after, before;
 
