@@ -45,8 +45,8 @@ look_state (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 }
 
 static const GbGridColumn condition_columns[] = {
-  { .name = "name", .width = 12 },
-  { .name = "state", .title = N_ ("How she floats"), .width = 20, .look = look_state },
+  { .name = "name", .width = 9 },
+  { .name = "state", .title = N_ ("How she floats"), .width = 17, .look = look_state },
   { NULL },
 };
 static const char *const condition_shown[] = { "name", "state", NULL };

@@ -41,6 +41,7 @@ struct _GbAfloatPage
   GbProject *project; /* the page's own, borrowed */
   gint64 condition;   /* at hand; 0: there is none */
   gint64 load;        /* selected in it; 0: none, or several */
+  gboolean dragging;  /* the figures shown are not the findings' */
   GbGrid *touched;    /* whose selection the details show; NULL: the loads', or the condition */
 
   GbChartHost *charts;
@@ -128,7 +129,7 @@ show_view (GbAfloatPage *self)
 
   if (self->project == NULL || view == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
-  if (g_str_equal (view, "figures"))
+  if (g_str_equal (view, "figures") && !self->dragging)
     gb_afloat_facts_show (self->facts, self->project,
                           gb_findings_afloat (gb_project_get_findings (self->project), self->condition));
   else if (g_str_equal (view, "crew"))
@@ -244,6 +245,7 @@ picked_cb (GbAfloatDrag *drag, gint64 load, GbAfloatPage *self)
 static void
 moved_cb (GbAfloatDrag *drag, gint64 load, const GbAfloat *afloat, const GbVec3 *to, GbAfloatPage *self)
 {
+  self->dragging = TRUE;
   gb_chart_host_set_moved (self->charts, afloat, *to);
   gb_afloat_facts_show (self->facts, self->project, afloat);
 }
@@ -251,6 +253,7 @@ moved_cb (GbAfloatDrag *drag, gint64 load, const GbAfloat *afloat, const GbVec3 
 static void
 ended_cb (GbAfloatDrag *drag, GbAfloatPage *self)
 {
+  self->dragging = FALSE;
   gb_chart_host_set_moved (self->charts, NULL, (GbVec3){ 0 });
   show_view (self);
 }

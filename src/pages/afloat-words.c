@@ -23,15 +23,12 @@ static char *
 free_words (const GbAfloat *afloat, const GbBuild *build, gboolean *passed)
 {
   g_autofree char *free_board = gb_length_format (afloat->least.freeboard, build->units);
-  g_autofree char *wanted = gb_length_format (build->freeboard, build->units);
 
   if (isnan (afloat->least.freeboard))
     return g_strdup (_ ("floats"));
   *passed = afloat->least.freeboard < build->freeboard;
-  if (*passed)
-    /* Translators: the least freeboard, and the least that is accepted. */
-    return g_strdup_printf (_ ("floats, only %s free of %s"), free_board, wanted);
-  return g_strdup_printf (_ ("floats, %s free"), free_board);
+  /* Translators: the least freeboard. */
+  return g_strdup_printf (*passed ? _ ("only %s free") : _ ("floats, %s free"), free_board);
 }
 
 char *

@@ -45,7 +45,7 @@ static guint signals[N_SIGNALS];
 static const GbFactSpec specs[N_FACTS] = {
   [FACT_BEST] = { N_ ("Best place"), NULL },
   [FACT_BEST_FREE] = { N_ ("Freeboard there"), NULL },
-  [FACT_PORT] = { N_ ("May move to port as far as"), NULL },
+  [FACT_PORT] = { N_ ("Across, to port as far as"), NULL },
   [FACT_STARBOARD] = { N_ ("To starboard as far as"), NULL },
   [FACT_FIRST] = { N_ ("Lowest edge now"), NULL },
 };
@@ -97,6 +97,21 @@ fill_mover (GbCrewView *self, const GPtrArray *loads, gint64 load)
   self->filling = FALSE;
 }
 
+/* How far across it may be; @whole: the map is, so that it is known. */
+static char *
+reach_words (gboolean whole, double y, GbUnits units)
+{
+  g_autofree char *far = gb_length_format (fabs (y), units);
+
+  if (!whole)
+    return g_strdup ("–");
+  if (isnan (y))
+    return g_strdup (_ ("nowhere: too low"));
+  if (fabs (y) < 0.0005)
+    return g_strdup (_ ("the middle"));
+  return g_strdup_printf (y > 0 ? _ ("%s to port") : _ ("%s to starboard"), far);
+}
+
 static void
 show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
 {
@@ -104,13 +119,14 @@ show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
   const GPtrArray *lines = gb_project_get_findings (project)->edges.lines;
   gboolean whole = map != NULL && map->n_rows_found == GB_MAP_ROWS;
   double best_free = whole ? map->best_freeboard : NAN;
+  double port = whole ? map->furthest_port : NAN, starboard = whole ? map->furthest_starboard : NAN;
   int first = whole ? map->first_under : -1;
   const char *edge = first >= 0 && (guint) first < lines->len ? ((const GbEdgeLine *) lines->pdata[first])->name : "–";
 
   gb_fact_list_set (self->facts[FACT_BEST], gb_afloat_place_words (whole ? map->best.x : NAN, whole ? map->best.y : NAN, build->units), FALSE);
   gb_fact_list_set (self->facts[FACT_BEST_FREE], gb_length_format (best_free, build->units), best_free < build->freeboard);
-  gb_fact_list_set (self->facts[FACT_PORT], gb_length_format (whole ? map->furthest_port : NAN, build->units), FALSE);
-  gb_fact_list_set (self->facts[FACT_STARBOARD], gb_length_format (whole ? fabs (map->furthest_starboard) : NAN, build->units), FALSE);
+  gb_fact_list_set (self->facts[FACT_PORT], reach_words (whole, port, build->units), whole && isnan (port));
+  gb_fact_list_set (self->facts[FACT_STARBOARD], reach_words (whole, starboard, build->units), whole && isnan (starboard));
   gb_fact_list_set (self->facts[FACT_FIRST], g_strdup (edge), FALSE);
 }
 

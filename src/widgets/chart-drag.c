@@ -166,6 +166,7 @@ gb_chart_drag_install (GbChartArea *area, GtkWidget *drawing)
   self->drawing = drawing;
   g_object_set_data_full (G_OBJECT (drawing), "gb-chart-drag", self, drag_free);
   gtk_widget_set_focusable (drawing, TRUE);
+  gtk_widget_add_css_class (drawing, "gb-draggable");
 
   g_signal_connect (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
   g_signal_connect (drag, "drag-update", G_CALLBACK (drag_update_cb), self);

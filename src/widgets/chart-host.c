@@ -93,10 +93,19 @@ spoil (GbChartHost *self)
     }
 }
 
+/* A map comes row by row: only what is drawn from such findings is made anew. */
 static void
 study_found_cb (GbProject *project, gint64 condition, GbChartHost *self)
 {
-  spoil (self);
+  for (guint i = 0; i < self->slots->len; i++)
+    {
+      Slot *slot = self->slots->pdata[i];
+
+      if (slot->kind != GB_CHART_CREW && slot->kind != GB_CHART_RIGHTING && slot->kind != GB_CHART_SWAMPED)
+        continue;
+      slot->stale = TRUE;
+      refresh (self, slot);
+    }
 }
 
 /* The dragged load has been set down, or what it was dragged in is no more. */
