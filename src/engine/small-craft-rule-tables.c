@@ -125,9 +125,6 @@ gb_rule_factor (const GbMaterial *material, double density, gboolean *from_table
     return row->factor;
   if (!(density > 0))
     return NAN;
-  /* What stays on of a litre of paint weighs less than a litre of water, and sinks all the same. */
-  if (material != NULL && material->family == GB_FAMILY_PAINT)
-    density = fmax (density, GB_RULE_DENSITY);
   return 1 - GB_RULE_DENSITY / density;
 }
 

@@ -246,9 +246,9 @@ test_heavier_than_its_row (void)
   assert_near (line_of (rule, "Aluminium bronze")->factor, 1 - GB_RULE_DENSITY / 8100, 1e-12);
   assert_near (line_of (rule, "Sperrholz")->factor, -0.81, 1e-12);
   g_assert_true (line_of (rule, "Sperrholz")->from_table);
-  /* Neither wood nor light enough to lift: paints dry to something heavier than water (common practice, no
-   * source). */
-  assert_near (line_of (rule, "Teak oil")->factor, 0, 0);
+  /* Neither wood nor light enough to lift: paints dry to something no lighter than water, of 1000 kg/m3 (common
+   * practice, no source). */
+  assert_near (line_of (rule, "Teak oil")->factor, 1 - GB_RULE_DENSITY / 1000, 1e-12);
 }
 
 static void
