@@ -77,8 +77,11 @@ static void
 find_on_worker (GTask *task, gpointer source, gpointer work, GCancellable *cancellable)
 {
   GbWork *self = work;
+  gpointer answer = self->type->find (self, self->question);
 
-  g_task_return_pointer (task, self->type->find (self, self->question), self->type->free_answer);
+  /* Here and not in the window, for a large one takes its time. */
+  g_clear_pointer (&self->snapshot, gb_snapshot_unref);
+  g_task_return_pointer (task, answer, self->type->free_answer);
 }
 
 static void
@@ -180,12 +183,25 @@ wait_for_snapshot (GbProject *self, GbWork *work)
   g_ptr_array_add (self->waiting, work_ref (work));
 }
 
+static void
+unref_on_worker (GTask *task, gpointer source, gpointer snapshot, GCancellable *cancellable)
+{
+  gb_snapshot_unref (snapshot);
+}
+
 void
 gb_project_forget_waiting (GbProject *self)
 {
+  g_autoptr (GTask) task = NULL;
+
+  if (self->waiting == NULL)
+    return;
   g_clear_handle_id (&self->snapshot_id, g_source_remove);
-  g_clear_pointer (&self->snapshot, gb_snapshot_unref);
   g_clear_pointer (&self->waiting, g_ptr_array_unref);
+  task = g_task_new (NULL, NULL, NULL, NULL);
+  g_task_set_source_tag (task, gb_project_forget_waiting);
+  g_task_set_task_data (task, g_steal_pointer (&self->snapshot), NULL);
+  g_task_run_in_thread (task, unref_on_worker);
 }
 
 GbWork *
