@@ -409,6 +409,45 @@ test_undo (void)
   window_support_close (&self);
 }
 
+/* Every kind of record that floating knows has a page, and undo leads to it. */
+static void
+test_undo_pages (void)
+{
+  static const struct
+  {
+    GbRecordKind kind;
+    const char *page;
+  } kinds[] = {
+    { GB_RECORD_HULL, "hulls" },       { GB_RECORD_OPENING, "hulls" },    { GB_RECORD_CORNER, "hulls" },
+    { GB_RECORD_CONDITION, "afloat" }, { GB_RECORD_LOAD, "afloat" },      { GB_RECORD_INCLINING, "afloat" },
+    { GB_RECORD_SHIFT, "afloat" },     { GB_RECORD_TUB, "afloat" },       { GB_RECORD_TUB_LOAD, "afloat" },
+  };
+  WindowSupport self;
+  GbProject *project;
+
+  open_small (&self, "Pages.garboard");
+  project = gb_window_get_project (self.window);
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      const GbRecordType *type = gb_record_type (kinds[i].kind);
+      const GPtrArray *owners = type->owner < GB_N_RECORDS ? gb_boat_all (gb_project_get_boat (project), type->owner) : NULL;
+      gint64 owner = owners != NULL ? ((const GbRecord *) owners->pdata[0])->id : 0;
+      GbRecord *record = gb_record_new (kinds[i].kind);
+      g_autoptr (GError) error = NULL;
+
+      if (gb_field_find (kinds[i].kind, "name") != NULL)
+        gb_field_set_text (gb_field (kinds[i].kind, "name"), record, "One of them");
+      gb_window_show_page (self.window, "money");
+      gb_project_add (project, record, owner, 0, &error);
+      g_assert_no_error (error);
+      support_keys (&self.input, "ctrl+z");
+      support_until (g_strcmp0 (gtk_stack_get_visible_child_name (self.window->pages), kinds[i].page) == 0);
+      support_keys (&self.input, "ctrl+shift+z");
+      support_until (gb_boat_n (gb_project_get_boat (project), kinds[i].kind) > 0);
+    }
+  window_support_close (&self);
+}
+
 static void
 test_deletion (void)
 {
@@ -588,6 +627,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/reports", test_reports);
   g_test_add_func ("/window/printing", test_printing);
   g_test_add_func ("/window/undo", test_undo);
+  g_test_add_func ("/window/undo-pages", test_undo_pages);
   g_test_add_func ("/window/deletion", test_deletion);
   g_test_add_func ("/window/preferences", test_preferences);
   g_test_add_func ("/window/build-settings", test_build_settings);
