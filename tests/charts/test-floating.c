@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* What the charts of floating say and measure, in each state that a boat can be in. */
+
+#include "charts/floating-scene.h"
+#include "sample.h"
+
+#include <math.h>
+#include <string.h>
+
+#define DEGREE (G_PI / 180)
+
+static void
+assert_says (const char *words, const char *part)
+{
+  if (strstr (words, part) == NULL)
+    g_error ("\"%s\" is not in: %s", part, words);
+}
+
+static void
+assert_chart_says (SampleKind sample, GbChartKind kind, const char *title, const char *const *described)
+{
+  g_autoptr (GbChart) chart = sample_chart_alone (sample, kind);
+
+  assert_says (gb_chart_title (chart), title);
+  for (guint i = 0; described[i] != NULL; i++)
+    assert_says (gb_chart_description (chart), described[i]);
+}
+
+static void
+test_words (void)
+{
+  assert_chart_says (SAMPLE_PRAM, GB_CHART_FLOATING, "by the stern, heeled 3° to starboard, with ",
+                     (const char *[]){ "177 kg of 218 kg", "Draught: aft 190 mm", "Least freeboard", "Helm: 78 kg, x 750 mm",
+                                       "Centre of buoyancy: x 1070 mm", NULL });
+  assert_chart_says (SAMPLE_OVER, GB_CHART_FLOATING, "She fills: the edge of “Hull” is 1/2\" under water",
+                     (const char *[]){ "14.0° to starboard", " under", NULL });
+  assert_chart_says (SAMPLE_LARGE, GB_CHART_FLOATING, "She sinks: 1061 t aboard, 440 kg floats her",
+                     (const char *[]){ "Nobody aboard", NULL });
+  assert_chart_says (SAMPLE_PRAM, GB_CHART_FREEBOARD, "Hull", (const char *[]){ "Least accepted: 180 mm", "aft, to starboard", NULL });
+  assert_chart_says (SAMPLE_PRAM, GB_CHART_RIGHTING, "She comes back from up to 96°; greatest lever 162 mm at 48°",
+                     (const char *[]){ "GM 310 mm", "Hull goes under at 24° to starboard", "Hull goes under at 22° to port",
+                                       "balances at 0° and stays", "Area under the curve 165.0 mm rad", NULL });
+  assert_chart_says (SAMPLE_OVER, GB_CHART_RIGHTING, "greatest lever 6 3/8\" at 48°",
+                     (const char *[]){ "dashed: with all liquids frozen", "heels to 8°", NULL });
+  assert_chart_says (SAMPLE_PRAM, GB_CHART_CREW, "“Helm” is best at x 1100 mm, in the middle: that leaves 240 mm of freeboard",
+                     (const char *[]){ "160 mm to starboard … 160 mm to port", "Lowest edge now: Hull", NULL });
+  assert_chart_says (SAMPLE_OVER, GB_CHART_CREW, "Each place for “Helm” is being worked out", (const char *[]){ NULL });
+  assert_chart_says (SAMPLE_PRAM, GB_CHART_SWAMPED, "Swamped, she floats with her lowest edge",
+                     (const char *[]){ "13 % of their weight", "none needed", "2 parts, 3.2 kg: they carry nothing", NULL });
+  assert_chart_says (SAMPLE_OVER, GB_CHART_SWAMPED, "She sinks when swamped: 4.6 gal of foam needed",
+                     (const char *[]){ "to either side", NULL });
+}
+
+/* Before the worker has answered, and where there is nothing to ask it. */
+static void
+test_waiting (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  static const struct
+  {
+    GbChartKind kind;
+    const char *waiting;
+  } cases[] = { { GB_CHART_RIGHTING, "The righting lever is being worked out" },
+                { GB_CHART_SWAMPED, "How she lies full of water is being worked out" },
+                { GB_CHART_CREW, "What each place does is being worked out" } };
+
+  g_clear_pointer (&sample->righting, gb_righting_free);
+  g_clear_pointer (&sample->crew_map, gb_crew_map_free);
+  g_clear_pointer (&sample->swamped, gb_swamped_free);
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GbChart) chart = sample_chart (sample, cases[i].kind);
+
+      g_assert_true (gb_chart_is_empty (chart));
+      g_assert_cmpstr (gb_chart_title (chart), ==, cases[i].waiting);
+    }
+  sample->moved = 0;
+  {
+    g_autoptr (GbChart) chart = sample_chart (sample, GB_CHART_CREW);
+
+    assert_says (gb_chart_title (chart), "Pick a person");
+  }
+}
+
+/* Nothing is known of her, and where she sinks there is no curve. */
+static void
+test_not_afloat (void)
+{
+  static const GbChartKind kinds[] = { GB_CHART_FLOATING, GB_CHART_FREEBOARD, GB_CHART_CREW, GB_CHART_RIGHTING, GB_CHART_SWAMPED };
+
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      g_autoptr (GbChart) unknown = sample_chart_alone (SAMPLE_UNKNOWN, kinds[i]);
+      g_autoptr (GbChart) sunk = sample_chart_alone (SAMPLE_LARGE, kinds[i]);
+
+      g_assert_true (gb_chart_is_empty (unknown));
+      g_assert_cmpint (gb_chart_is_empty (sunk), ==, kinds[i] != GB_CHART_FLOATING);
+    }
+}
+
+static void
+test_states_without_a_sentence (void)
+{
+  static const struct
+  {
+    GbAfloatState state;
+    const char *title;
+  } cases[] = { { GB_AFLOAT_SINKS, "She sinks" }, { GB_AFLOAT_OVER, "She has gone over" }, { GB_AFLOAT_FILLS, "Water comes over an edge" } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+      g_autoptr (GbChart) chart = NULL;
+
+      sample->findings.afloat[0].state = cases[i].state;
+      chart = sample_chart (sample, GB_CHART_FLOATING);
+      g_assert_cmpstr (gb_chart_title (chart), ==, cases[i].title);
+    }
+}
+
+/* A pram of 1.2 m, heeled: what is measured is what the engine's own edges and attitude say. */
+static void
+test_measured (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  const GbAfloat *afloat = &sample->findings.afloat[0];
+  const GbChartSource source = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
+  g_autoptr (GbFloating) floating = gb_floating_new (&source, &afloat->attitude, GB_ALL_VIEWS);
+  const GbMeasured *measured = floating->measured;
+
+  gb_floating_take (floating, afloat);
+  g_assert_cmpfloat_with_epsilon (measured[GB_FREEBOARD_LEAST].value, afloat->least.freeboard, 1e-9);
+  g_assert_cmpfloat_with_epsilon (measured[GB_FREEBOARD_STARBOARD].value, afloat->least.freeboard, 1e-9);
+  g_assert_cmpfloat (measured[GB_FREEBOARD_PORT].value, >, afloat->least.freeboard);
+  for (guint i = 0; i <= GB_DRAUGHT_FORE; i++)
+    g_assert_cmpfloat_with_epsilon (measured[i].to.z, 0, 1e-6);
+  g_assert_cmpstr (gb_floating_where_least (floating), ==, "aft, to starboard");
+  g_assert_cmpuint (floating->waterline->len, ==, 1);
+}
+
+/* The waterline is closed and goes all round. */
+static void
+test_waterline (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  const GbChartSource source = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
+  const GbAttitude level = gb_attitude (0, 0, 0.25);
+  g_autoptr (GbFloating) floating = gb_floating_new (&source, &level, GB_ALL_VIEWS);
+  GbHydrostatics at = gb_hydrostatics_at (&sample->findings.hulls, 1000, 0.25);
+  double area = 0;
+
+  for (guint i = 0; i < floating->waterline->len; i++)
+    {
+      const GArray *line = g_ptr_array_index (floating->waterline, i);
+      GbVec3 first = g_array_index (line, GbVec3, 0), last = g_array_index (line, GbVec3, line->len - 1);
+
+      g_assert_true (first.x == last.x && first.y == last.y);
+      for (guint k = 0; k + 1 < line->len; k++)
+        {
+          GbVec3 p = g_array_index (line, GbVec3, k), q = g_array_index (line, GbVec3, k + 1);
+
+          g_assert_cmpfloat_with_epsilon (p.z, 0, 1e-9);
+          area += (p.x * q.y - q.x * p.y) / 2;
+        }
+    }
+  g_assert_cmpfloat_with_epsilon (fabs (area), at.waterplane, 1e-9);
+}
+
+/* Told under the pointer. */
+static void
+test_tooltips (void)
+{
+  static const struct
+  {
+    GbChartKind kind;
+    const char *begin;
+  } cases[] = {
+    { GB_CHART_FLOATING, "Hull, aft, to starboard: freeboard " }, { GB_CHART_FLOATING, "Draught aft 190 mm" },
+    { GB_CHART_FLOATING, "Crew: 64 kg" }, { GB_CHART_FREEBOARD, "Hull, x 1200 mm, starboard: " },
+    { GB_CHART_RIGHTING, "Heeled 30° to starboard: lever " }, { GB_CHART_RIGHTING, "Heeled 12° to port: lever " },
+    { GB_CHART_SWAMPED, "Helm: 78 kg" }, { GB_CHART_CREW, "Crew: 64 kg" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GbChart) chart = sample_chart_alone (SAMPLE_PRAM, cases[i].kind);
+      gboolean found = FALSE;
+
+      for (double y = 0; y < 600 && !found; y += 2)
+        for (double x = 0; x < 900 && !found; x += 2)
+          {
+            g_autofree char *tip = gb_chart_tooltip (chart, 900, 600, x, y);
+
+            found = tip != NULL && g_str_has_prefix (tip, cases[i].begin);
+          }
+      if (!found)
+        g_error ("no tooltip begins \"%s\"", cases[i].begin);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/charts/floating/words", test_words);
+  g_test_add_func ("/charts/floating/waiting", test_waiting);
+  g_test_add_func ("/charts/floating/not-afloat", test_not_afloat);
+  g_test_add_func ("/charts/floating/states-without-a-sentence", test_states_without_a_sentence);
+  g_test_add_func ("/charts/floating/measured", test_measured);
+  g_test_add_func ("/charts/floating/waterline", test_waterline);
+  g_test_add_func ("/charts/floating/tooltips", test_tooltips);
+  return g_test_run ();
+}
