@@ -148,6 +148,16 @@ name_aside (GbStore *store, gint64 version)
   return name;
 }
 
+/* The copy is not wanted if the file is still what it was. A commit that failed at its very end may have happened all the same. */
+static void
+remove_needless (GbStore *store, gint64 version, const char *aside)
+{
+  gint64 now;
+
+  if (gb_sql_integer (store, "PRAGMA user_version", &now, NULL) && now == version)
+    g_unlink (aside);
+}
+
 gboolean
 gb_migrate (GbStore *store, gint64 version, GError **error)
 {
@@ -165,7 +175,7 @@ gb_migrate (GbStore *store, gint64 version, GError **error)
     }
   if (transact (store, version, TRUE, error))
     return TRUE;
-  g_unlink (aside);
+  remove_needless (store, version, aside);
   return FALSE;
 }
 

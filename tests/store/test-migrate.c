@@ -206,6 +206,26 @@ test_one_in_use_is_read_from_a_copy (void)
   assert_is_old_boat (copied);
 }
 
+/* Whatever sizes of pages SQLite once chose. */
+static void
+test_pages_of_another_size (void)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  g_autoptr (GbStore) store = NULL;
+  g_autoptr (GbStore) copy = NULL;
+  g_autoptr (GError) error = NULL;
+
+  older_make (scratch->path);
+  scratch_sql (scratch->path, "PRAGMA page_size = 1024; VACUUM");
+  store = gb_store_connect (scratch->path, scratch->path, &error);
+  copy = gb_migrate_copy (store, 1, &error);
+  g_assert_no_error (error);
+  assert_is_old_boat (copy);
+  gb_migrate (store, 1, &error);
+  g_assert_no_error (error);
+  assert_is_old_boat (store);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -216,5 +236,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/migrate/edits-and-undo-go-on", test_edits_and_undo_go_on);
   g_test_add_func ("/migrate/what-is-not-right-is-refused", test_what_is_not_right_is_refused);
   g_test_add_func ("/migrate/one-in-use-is-read-from-a-copy", test_one_in_use_is_read_from_a_copy);
+  g_test_add_func ("/migrate/pages-of-another-size", test_pages_of_another_size);
   return g_test_run ();
 }
