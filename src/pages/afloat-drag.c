@@ -52,7 +52,8 @@ round_place (double v, GbUnits units)
   return round (v / grain) * grain;
 }
 
-/* Putting it there ------------------------------------------------------------------------------------------ */
+/* Putting it there ------------------------------------------------------------------------------------------
+ */
 
 /* Moves its record by @by; along an axis that is not moved the record keeps what was typed. */
 static gboolean
@@ -94,7 +95,8 @@ put_and_tell (GbAfloatDrag *self, GtkWidget *area, gint64 id, GbVec3 by)
     gtk_widget_activate_action (area, "win.tell", "s", error->message);
 }
 
-/* Dragging -------------------------------------------------------------------------------------------------- */
+/* Dragging --------------------------------------------------------------------------------------------------
+ */
 
 static void
 let_go (GbAfloatDrag *self)
@@ -109,9 +111,11 @@ let_go (GbAfloatDrag *self)
 static gboolean
 may_move (GbAfloatDrag *self, gint64 id)
 {
-  const GbRecord *record = self->project != NULL ? gb_boat_get (gb_project_get_boat (self->project), GB_RECORD_LOAD, id) : NULL;
+  const GbRecord *record
+      = self->project != NULL ? gb_boat_get (gb_project_get_boat (self->project), GB_RECORD_LOAD, id) : NULL;
 
-  return record != NULL && record->owner == self->condition && gb_project_get_read_only_reason (self->project) == NULL;
+  return record != NULL && record->owner == self->condition
+         && gb_project_get_read_only_reason (self->project) == NULL;
 }
 
 static void
@@ -130,8 +134,8 @@ drag_begun_cb (GbChartArea *area, const GbChartSpot *spot, GbAfloatDrag *self)
     return FALSE;
   let_go (self);
   findings = gb_project_get_findings (self->project);
-  self->moving = gb_case_new (gb_project_get_boat (self->project), &findings->hulls, &findings->edges, &findings->rollup,
-                              &findings->flotation, self->condition);
+  self->moving = gb_case_new (gb_project_get_boat (self->project), &findings->hulls, &findings->edges,
+                              &findings->rollup, &findings->flotation, self->condition);
   self->dragged = spot->id;
   self->grip = spot->at;
   self->centre = self->to = gb_case_load_centre (self->moving, spot->id);
@@ -196,7 +200,8 @@ nudged_cb (GbChartArea *area, int x, int y, int z, GbAfloatDrag *self)
   return TRUE;
 }
 
-/* Object ---------------------------------------------------------------------------------------------------- */
+/* Object ----------------------------------------------------------------------------------------------------
+ */
 
 void
 gb_afloat_drag_attach (GbAfloatDrag *self, GbChartArea *area)
@@ -236,9 +241,10 @@ gb_afloat_drag_class_init (GbAfloatDragClass *klass)
   GType type = G_TYPE_FROM_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->finalize = gb_afloat_drag_finalize;
-  signals[PICKED] = g_signal_new ("picked", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
-  signals[MOVED] = g_signal_new ("moved", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 3, G_TYPE_INT64, G_TYPE_POINTER,
-                                 G_TYPE_POINTER);
+  signals[PICKED]
+      = g_signal_new ("picked", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
+  signals[MOVED] = g_signal_new ("moved", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 3,
+                                 G_TYPE_INT64, G_TYPE_POINTER, G_TYPE_POINTER);
   signals[ENDED] = g_signal_new ("ended", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 

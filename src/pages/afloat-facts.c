@@ -57,7 +57,8 @@ ask_working (gpointer data)
 {
   GbAfloatFacts *self = data;
 
-  return gb_working_afloat (gb_project_get_boat (self->project), gb_project_get_findings (self->project), self->condition);
+  return gb_working_afloat (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
+                            self->condition);
 }
 
 static const GbFactSpec specs[N_FACTS] = {
@@ -84,7 +85,8 @@ static const GbFactSpec specs[N_FACTS] = {
   [FACT_HEIGHTS] = { N_ ("Above the keel: KB, BM, KG"), ask_working },
 };
 
-/* Words ----------------------------------------------------------------------------------------------------- */
+/* Words -----------------------------------------------------------------------------------------------------
+ */
 
 static char *
 three_lengths (double a, double b, double c, GbUnits units)
@@ -116,7 +118,8 @@ quantity (double value, GbDimension dim, GbUnits units)
   return gb_quantity_format (value, dim, units);
 }
 
-/* Showing --------------------------------------------------------------------------------------------------- */
+/* Showing ---------------------------------------------------------------------------------------------------
+ */
 
 static void
 show_floating (GbAfloatFacts *self, const GbAfloat *a, const GbBuild *build, const GbEdgeSet *edges)
@@ -126,11 +129,14 @@ show_floating (GbAfloatFacts *self, const GbAfloat *a, const GbBuild *build, con
   char *state = gb_afloat_state_words (a, build, &passed);
 
   gb_fact_list_set (self->facts[FACT_STATE], state, passed);
-  gb_fact_list_set (self->facts[FACT_TOTAL], gb_quantity_format_with_sd (a->total, a->total_sd, GB_DIM_MASS, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_DRAUGHTS], three_lengths (a->draught_fore, a->draught_mid, a->draught_aft, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_TOTAL],
+                    gb_quantity_format_with_sd (a->total, a->total_sd, GB_DIM_MASS, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_DRAUGHTS],
+                    three_lengths (a->draught_fore, a->draught_mid, a->draught_aft, units), FALSE);
   gb_fact_list_set (self->facts[FACT_TRIM], gb_afloat_trim_words (a->trim), FALSE);
   gb_fact_list_set (self->facts[FACT_HEEL], gb_afloat_heel_words (a->heel), FALSE);
-  gb_fact_list_set (self->facts[FACT_FREEBOARD], gb_length_format (a->least.freeboard, units), a->least.freeboard < build->freeboard);
+  gb_fact_list_set (self->facts[FACT_FREEBOARD], gb_length_format (a->least.freeboard, units),
+                    a->least.freeboard < build->freeboard);
   gb_fact_list_set (self->facts[FACT_WHERE], gb_afloat_edge_words (a, edges, units), FALSE);
   gb_fact_list_set (self->facts[FACT_CHANCE], gb_afloat_chance_words (a->chance), a->chance > GB_TOO_LIKELY);
   gb_fact_list_set (self->facts[FACT_ROOM], room_words (a, units), a->left < 0);
@@ -150,7 +156,8 @@ show_stiffness (GbAfloatFacts *self, const GbAfloat *a, GbUnits units)
   gb_fact_list_set (self->facts[FACT_PLANE], quantity (a->waterplane, GB_DIM_AREA, units), FALSE);
   gb_fact_list_set (self->facts[FACT_GRAVITY], gb_afloat_point_words (a->gravity, units), FALSE);
   gb_fact_list_set (self->facts[FACT_BUOYANCY], gb_afloat_point_words (a->buoyancy, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_FLOTATION], gb_afloat_place_words (a->flotation.x, a->flotation.y, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_FLOTATION],
+                    gb_afloat_place_words (a->flotation.x, a->flotation.y, units), FALSE);
   gb_fact_list_set (self->facts[FACT_HEIGHTS], three_lengths (a->kb, a->bm, a->kg, units), FALSE);
 }
 
@@ -161,7 +168,8 @@ show_notice (GbAfloatFacts *self, const GbAfloat *afloat)
   g_autoptr (GString) text = g_string_new (afloat->sentence);
 
   for (guint i = 0; i < afloat->troubles->len; i++)
-    g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", (const char *) afloat->troubles->pdata[i]);
+    g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "",
+                            (const char *)afloat->troubles->pdata[i]);
   gtk_label_set_text (self->notice, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->notice), text->len > 0);
 }

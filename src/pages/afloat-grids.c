@@ -170,8 +170,8 @@ offer_conditions (GbGrid *grid)
 }
 
 static const GbGridColumn inclining_columns[] = {
-  { .name = "condition", .width = 12, .look = look_aboard },
-  { .name = "gm", .title = N_ ("GM"), .width = 13, .is_number = TRUE, .look = look_gm },
+  { .name = "condition", .width = 10, .look = look_aboard },
+  { .name = "gm", .title = N_ ("GM"), .width = 15, .is_number = TRUE, .look = look_gm },
   { NULL },
 };
 static const char *const inclining_shown[] = { "condition", "gm", "date", "mass", "pendulum", NULL };

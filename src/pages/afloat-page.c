@@ -10,6 +10,7 @@
 #include "pages/afloat-facts.h"
 #include "pages/afloat-grids.h"
 #include "pages/crew-view.h"
+#include "pages/divided-layout.h"
 #include "pages/grid-pane.h"
 #include "pages/inclining-log.h"
 #include "pages/righting-view.h"
@@ -19,20 +20,18 @@
 #include "widgets/chart-host.h"
 #include "widgets/inspector.h"
 
-/* What divides the page, by its name in the template; where it stands to begin with. */
-enum
-{
-  DIVIDER_ACROSS,
-  DIVIDER_RIGHT,
-  DIVIDER_LEFT,
-  DIVIDER_LOWER_LEFT,
-  N_DIVIDERS
-};
+/* What divides the page, by its name in the template. */
 static const struct
 {
   const char *name;
   double share;
-} dividers[N_DIVIDERS] = { { "across", 0.38 }, { "right", 0.44 }, { "left", 0.21 }, { "lower_left", 0.31 } };
+  int wanted;
+} dividers[] = {
+  { "across", 0.38, 590 }, /* so wide the names of all views are read in full */
+  { "right", 0.44, 0 },
+  { "left", 0.21, 0 },
+  { "lower_left", 0.31, 0 },
+};
 
 struct _GbAfloatPage
 {
@@ -50,10 +49,6 @@ struct _GbAfloatPage
   GbGridPane *loads;
 
   GtkStack *main;
-  GtkPaned *dividers[N_DIVIDERS];
-  double shares[N_DIVIDERS]; /* where they shall stand, of the page's width or height */
-  int stood[N_DIVIDERS];     /* where they stood once the room was shared out */
-  int width, height;         /* at that time */
   GtkBox *conditions_box;
   GtkBox *loads_box;
   GtkLabel *details_title;
@@ -101,7 +96,7 @@ find_condition (GbAfloatPage *self)
     return selected;
   if (gb_boat_get (boat_of (self), GB_RECORD_CONDITION, self->condition) != NULL)
     return self->condition;
-  return roots->len > 0 ? ((const GbRecord *) roots->pdata[0])->id : 0;
+  return roots->len > 0 ? ((const GbRecord *)roots->pdata[0])->id : 0;
 }
 
 /* Who moves in the crew map: what is selected, else the first person, else the first load. */
@@ -114,12 +109,13 @@ mover (GbAfloatPage *self)
   if (self->load != 0 || loads == NULL || loads->len == 0)
     return self->load;
   for (guint i = 0; i < loads->len; i++)
-    if (((const GbLoad *) loads->pdata[i])->kind == GB_LOAD_PERSON)
-      return ((const GbRecord *) loads->pdata[i])->id;
-  return ((const GbRecord *) loads->pdata[0])->id;
+    if (((const GbLoad *)loads->pdata[i])->kind == GB_LOAD_PERSON)
+      return ((const GbRecord *)loads->pdata[i])->id;
+  return ((const GbRecord *)loads->pdata[0])->id;
 }
 
-/* Showing --------------------------------------------------------------------------------------------------- */
+/* Showing ---------------------------------------------------------------------------------------------------
+ */
 
 /* The view that is in sight. What it needs may be dear, so the others wait until they are. */
 static void
@@ -144,7 +140,8 @@ static void
 show_record (GbAfloatPage *self, GbRecordKind kind, const gint64 *ids, guint n)
 {
   const GbRecord *record = n == 1 ? gb_boat_get (boat_of (self), kind, ids[0]) : NULL;
-  g_autofree char *title = record != NULL ? gb_record_dup_title (record) : g_strdup (_ (gb_record_type (kind)->plural));
+  g_autofree char *title
+      = record != NULL ? gb_record_dup_title (record) : g_strdup (_ (gb_record_type (kind)->plural));
 
   gtk_label_set_text (self->details_title, title);
   gb_inspector_show (self->inspector, self->project, kind, ids, n);
@@ -234,7 +231,7 @@ study_found_cb (GbProject *project, gint64 condition, GbAfloatPage *self)
   show_view (self);
 }
 
-/* A load is dragged ------------------------------------------------------------------------------------------ */
+/* A load is dragged ------------------------------------------------------------------------------------- */
 
 static void
 picked_cb (GbAfloatDrag *drag, gint64 load, GbAfloatPage *self)
@@ -264,7 +261,7 @@ mover_chosen_cb (GbCrewView *crew, gint64 load, GbAfloatPage *self)
   picked_cb (NULL, load, self);
 }
 
-/* Places ------------------------------------------------------------------------------------------------------ */
+/* Places ------------------------------------------------------------------------------------------------ */
 
 /* To the row of an edit that was undone, by way of what it lives in. */
 static void
@@ -286,7 +283,8 @@ place_cb (GbProject *project, const GbPlace *place, GbAfloatPage *self)
     gb_grid_go_to (gb_grid_pane_get_grid (self->conditions), place->kind, place->id, place->field, FALSE);
   else if (place->kind == GB_RECORD_LOAD && record != NULL)
     {
-      gb_grid_go_to (gb_grid_pane_get_grid (self->conditions), GB_RECORD_CONDITION, record->owner, NULL, FALSE);
+      gb_grid_go_to (gb_grid_pane_get_grid (self->conditions), GB_RECORD_CONDITION, record->owner, NULL,
+                     FALSE);
       gb_grid_go_to (gb_grid_pane_get_grid (self->loads), place->kind, place->id, place->field, FALSE);
     }
 }
@@ -317,7 +315,7 @@ add_load_action (GtkWidget *widget, const char *name, GVariant *parameter)
     gb_grid_pane_start (self->loads);
 }
 
-/* Object ------------------------------------------------------------------------------------------------------ */
+/* Object ------------------------------------------------------------------------------------------------ */
 
 static void
 gb_afloat_page_show (GbPage *page, GbProject *project)
@@ -341,7 +339,8 @@ gb_afloat_page_show (GbPage *page, GbProject *project)
   g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
   g_signal_connect_object (project, "study-found", G_CALLBACK (study_found_cb), self, 0);
   g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
-  gb_grid_pane_select_first (self->conditions, gb_boat_roots (gb_project_get_boat (project), GB_RECORD_CONDITION));
+  gb_grid_pane_select_first (self->conditions,
+                             gb_boat_roots (gb_project_get_boat (project), GB_RECORD_CONDITION));
   self->touched = NULL;
   show_all (self);
 }
@@ -351,66 +350,6 @@ gb_afloat_page_map (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (gb_afloat_page_parent_class)->map (widget);
   show_view (GB_AFLOAT_PAGE (widget));
-}
-
-/* So wide the names of all views are read in full. */
-#define VIEWS_WANT 590
-
-/* In a narrow window the tables leave the views what those want, until a hand says otherwise. */
-static int
-divider_place (GbAfloatPage *self, guint i, int width, int height)
-{
-  int place = (int) (self->shares[i] * (i == DIVIDER_ACROSS ? width : height));
-
-  if (i == DIVIDER_ACROSS && self->shares[i] == dividers[i].share)
-    place = MIN (place, width - VIEWS_WANT);
-  return MAX (place, 0);
-}
-
-/* Each divider keeps its share of the page, or what a hand gave it, whatever the size of the window. */
-static void
-share_out (GbAfloatPage *self, int width, int height)
-{
-  for (guint i = 0; i < N_DIVIDERS; i++)
-    {
-      int stands = gtk_paned_get_position (self->dividers[i]);
-
-      if (self->width > 0 && stands != self->stood[i])
-        self->shares[i] = stands / (double) (i == DIVIDER_ACROSS ? self->width : self->height);
-      gtk_paned_set_position (self->dividers[i], divider_place (self, i, width, height));
-    }
-}
-
-static void
-allocate_page (GtkWidget *widget, int width, int height, int baseline)
-{
-  GbAfloatPage *self = GB_AFLOAT_PAGE (widget);
-  gboolean resized = width != self->width || height != self->height;
-
-  if (self->main == NULL)
-    return;
-  if (resized)
-    share_out (self, width, height);
-  gtk_widget_size_allocate (GTK_WIDGET (self->main), &(GtkAllocation){ 0, 0, width, height }, baseline);
-  for (guint i = 0; i < N_DIVIDERS && resized; i++)
-    self->stood[i] = gtk_paned_get_position (self->dividers[i]);
-  self->width = width;
-  self->height = height;
-}
-
-static void
-measure_page (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural, int *above, int *below)
-{
-  GbAfloatPage *self = GB_AFLOAT_PAGE (widget);
-
-  if (self->main != NULL)
-    gtk_widget_measure (GTK_WIDGET (self->main), orientation, for_size, minimum, natural, NULL, NULL);
-}
-
-static GtkSizeRequestMode
-request_mode (GtkWidget *widget)
-{
-  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void
@@ -449,9 +388,8 @@ gb_afloat_page_class_init (GbAfloatPageClass *klass)
 
   ensure_types ();
   gtk_widget_class_set_template_from_resource (widget_class, "/org/garboard/Garboard/afloat-page.ui");
-  for (guint i = 0; i < N_DIVIDERS; i++)
-    gtk_widget_class_bind_template_child_full (widget_class, dividers[i].name, FALSE,
-                                               G_STRUCT_OFFSET (GbAfloatPage, dividers) + (gssize) (i * sizeof (GtkPaned *)));
+  for (guint i = 0; i < G_N_ELEMENTS (dividers); i++)
+    gtk_widget_class_bind_template_child_full (widget_class, dividers[i].name, FALSE, 0);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, main);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, conditions_box);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, loads_box);
@@ -476,14 +414,19 @@ make_tables (GbAfloatPage *self)
 {
   self->conditions = gb_grid_pane_new (&gb_condition_grid_type, _ ("Conditions"), NULL);
   self->loads = gb_grid_pane_new (&gb_load_grid_type, _ ("Aboard"), NULL);
-  gb_grid_pane_set_nothing (self->loads, _ ("Nobody aboard yet"), _ ("List who and what comes aboard: people, gear, water."),
-                            _ ("_Add a Load"), "afloat.add");
+  gb_grid_pane_set_nothing (self->loads, _ ("Nobody aboard yet"),
+                            _ ("List who and what comes aboard: people, gear, water."), _ ("_Add a Load"),
+                            "afloat.add");
   gtk_box_append (self->conditions_box, GTK_WIDGET (self->conditions));
   gtk_box_append (self->loads_box, GTK_WIDGET (self->loads));
-  g_signal_connect_object (gb_grid_pane_get_grid (self->conditions), "selection-changed", G_CALLBACK (selected_cb), self, 0);
-  g_signal_connect_object (gb_grid_pane_get_grid (self->loads), "selection-changed", G_CALLBACK (selected_cb), self, 0);
-  g_signal_connect_object (gb_inclining_log_get_grid (self->inclining), "selection-changed", G_CALLBACK (selected_cb), self, 0);
-  g_signal_connect_object (gb_tub_log_get_grid (self->tub), "selection-changed", G_CALLBACK (selected_cb), self, 0);
+  g_signal_connect_object (gb_grid_pane_get_grid (self->conditions), "selection-changed",
+                           G_CALLBACK (selected_cb), self, 0);
+  g_signal_connect_object (gb_grid_pane_get_grid (self->loads), "selection-changed", G_CALLBACK (selected_cb),
+                           self, 0);
+  g_signal_connect_object (gb_inclining_log_get_grid (self->inclining), "selection-changed",
+                           G_CALLBACK (selected_cb), self, 0);
+  g_signal_connect_object (gb_tub_log_get_grid (self->tub), "selection-changed", G_CALLBACK (selected_cb),
+                           self, 0);
 }
 
 static void
@@ -509,7 +452,8 @@ make_charts (GbAfloatPage *self)
 static void
 let_labels_shrink (GtkWidget *switcher)
 {
-  for (GtkWidget *button = gtk_widget_get_first_child (switcher); button != NULL; button = gtk_widget_get_next_sibling (button))
+  for (GtkWidget *button = gtk_widget_get_first_child (switcher); button != NULL;
+       button = gtk_widget_get_next_sibling (button))
     {
       GtkWidget *label = gtk_widget_get_first_child (button);
 
@@ -522,12 +466,26 @@ let_labels_shrink (GtkWidget *switcher)
 }
 
 static void
+make_layout (GbAfloatPage *self)
+{
+  GtkLayoutManager *layout = gb_divided_layout_new ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (dividers); i++)
+    {
+      GObject *divider
+          = gtk_widget_get_template_child (GTK_WIDGET (self), GB_TYPE_AFLOAT_PAGE, dividers[i].name);
+
+      gb_divided_layout_add (GB_DIVIDED_LAYOUT (layout), GTK_PANED (divider), dividers[i].share,
+                             dividers[i].wanted);
+    }
+  gtk_widget_set_layout_manager (GTK_WIDGET (self), layout);
+}
+
+static void
 gb_afloat_page_init (GbAfloatPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_widget_set_layout_manager (GTK_WIDGET (self), gtk_custom_layout_new (request_mode, measure_page, allocate_page));
-  for (guint i = 0; i < N_DIVIDERS; i++)
-    self->shares[i] = dividers[i].share;
+  make_layout (self);
   make_tables (self);
   make_charts (self);
   let_labels_shrink (self->switcher);

@@ -38,7 +38,8 @@ gb_afloat_state_words (const GbAfloat *afloat, const GbBuild *build, gboolean *p
 
   if (passed == NULL)
     passed = &ignored;
-  *passed = afloat->state == GB_AFLOAT_FILLS || afloat->state == GB_AFLOAT_OVER || afloat->state == GB_AFLOAT_SINKS;
+  *passed = afloat->state == GB_AFLOAT_FILLS || afloat->state == GB_AFLOAT_OVER
+            || afloat->state == GB_AFLOAT_SINKS;
   switch (afloat->state)
     {
     case GB_AFLOAT_FLOATS:
@@ -62,13 +63,14 @@ gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits un
   g_autofree char *x = gb_length_format (least->at.x, units);
   const GbEdgeLine *line;
 
-  if (isnan (least->freeboard) || least->line < 0 || (guint) least->line >= edges->lines->len)
+  if (isnan (least->freeboard) || least->line < 0 || (guint)least->line >= edges->lines->len)
     return g_strdup ("–");
   line = edges->lines->pdata[least->line];
   if (!has_side (afloat))
     /* Translators: the name of a hull or an opening, and how far forward. */
     return g_strdup_printf (_ ("%s, at x %s"), line->name, x);
-  return g_strdup_printf (least->at.y > 0 ? _ ("%s, at x %s, to port") : _ ("%s, at x %s, to starboard"), line->name, x);
+  return g_strdup_printf (least->at.y > 0 ? _ ("%s, at x %s, to port") : _ ("%s, at x %s, to starboard"),
+                          line->name, x);
 }
 
 char *

@@ -69,7 +69,8 @@ same_loads (GbCrewView *self, const GPtrArray *loads)
       const GbRecord *load = loads->pdata[i];
       g_autofree char *title = gb_record_dup_title (load);
 
-      if (load->id != g_array_index (self->loads, gint64, i) || strcmp (title, gtk_string_list_get_string (self->names, i)) != 0)
+      if (load->id != g_array_index (self->loads, gint64, i)
+          || strcmp (title, gtk_string_list_get_string (self->names, i)) != 0)
         return FALSE;
     }
   return TRUE;
@@ -121,12 +122,17 @@ show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
   double best_free = whole ? map->best_freeboard : NAN;
   double port = whole ? map->furthest_port : NAN, starboard = whole ? map->furthest_starboard : NAN;
   int first = whole ? map->first_under : -1;
-  const char *edge = first >= 0 && (guint) first < lines->len ? ((const GbEdgeLine *) lines->pdata[first])->name : "–";
+  const char *edge
+      = first >= 0 && (guint)first < lines->len ? ((const GbEdgeLine *)lines->pdata[first])->name : "–";
 
-  gb_fact_list_set (self->facts[FACT_BEST], gb_afloat_place_words (whole ? map->best.x : NAN, whole ? map->best.y : NAN, build->units), FALSE);
-  gb_fact_list_set (self->facts[FACT_BEST_FREE], gb_length_format (best_free, build->units), best_free < build->freeboard);
+  gb_fact_list_set (
+      self->facts[FACT_BEST],
+      gb_afloat_place_words (whole ? map->best.x : NAN, whole ? map->best.y : NAN, build->units), FALSE);
+  gb_fact_list_set (self->facts[FACT_BEST_FREE], gb_length_format (best_free, build->units),
+                    best_free < build->freeboard);
   gb_fact_list_set (self->facts[FACT_PORT], reach_words (whole, port, build->units), whole && isnan (port));
-  gb_fact_list_set (self->facts[FACT_STARBOARD], reach_words (whole, starboard, build->units), whole && isnan (starboard));
+  gb_fact_list_set (self->facts[FACT_STARBOARD], reach_words (whole, starboard, build->units),
+                    whole && isnan (starboard));
   gb_fact_list_set (self->facts[FACT_FIRST], g_strdup (edge), FALSE);
 }
 
@@ -163,8 +169,8 @@ static void
 gb_crew_view_class_init (GbCrewViewClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = gb_crew_view_finalize;
-  signals[LOAD_CHOSEN] = g_signal_new ("load-chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                                       G_TYPE_INT64);
+  signals[LOAD_CHOSEN] = g_signal_new ("load-chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
+                                       NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT64);
 }
 
 static GtkWidget *
@@ -183,7 +189,8 @@ make_side (GbCrewView *self)
   gtk_box_append (GTK_BOX (who), GTK_WIDGET (self->mover));
   gtk_box_append (GTK_BOX (side), who);
   gtk_box_append (GTK_BOX (side), gb_fact_list_new (NULL, specs, N_FACTS, self, self->facts));
-  gtk_box_append (GTK_BOX (side), gb_quiet_label_new (_ ("Drag the one who moves about in the map, or in the drawing above.")));
+  gtk_box_append (GTK_BOX (side), gb_quiet_label_new (_ (
+                                      "Drag the one who moves about in the map, or in the drawing above.")));
   return side;
 }
 

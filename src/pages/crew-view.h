@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* The crew map with what it answers, and who moves in it. Signal "load-chosen" (gint64 load): another one shall move. */
+/* The crew map with what it answers, and who moves in it. Signal "load-chosen" (gint64 load): another one
+ * shall move. */
 #define GB_TYPE_CREW_VIEW (gb_crew_view_get_type ())
 G_DECLARE_FINAL_TYPE (GbCrewView, gb_crew_view, GB, CREW_VIEW, GtkBox)
 

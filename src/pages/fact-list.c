@@ -38,17 +38,25 @@ gb_fact_list_set (GbFactRow *row, char *take_value, gboolean passed)
 
 /* Children in two columns of the same width where they are wide enough, else one below the other. */
 static void
-measure_columns (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural, int *above, int *below)
+measure_columns (GtkWidget *widget,
+                 GtkOrientation orientation,
+                 int for_size,
+                 int *minimum,
+                 int *natural,
+                 int *above,
+                 int *below)
 {
   gboolean beside = orientation == GTK_ORIENTATION_VERTICAL && for_size >= TWO_COLUMNS;
   int width = beside ? (for_size - GAP) / 2 : for_size;
 
   *minimum = *natural = 0;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       int least, wished;
 
-      gtk_widget_measure (child, orientation, orientation == GTK_ORIENTATION_VERTICAL ? width : -1, &least, &wished, NULL, NULL);
+      gtk_widget_measure (child, orientation, orientation == GTK_ORIENTATION_VERTICAL ? width : -1, &least,
+                          &wished, NULL, NULL);
       if (beside || orientation == GTK_ORIENTATION_HORIZONTAL)
         {
           *minimum = MAX (*minimum, least);
@@ -69,7 +77,8 @@ allocate_columns (GtkWidget *widget, int width, int height, int baseline)
   int column = beside ? (width - GAP) / 2 : width;
   int x = 0, y = 0;
 
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       int wished;
 
@@ -93,7 +102,8 @@ gb_fact_lists_new (GtkWidget *first, GtkWidget *second)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
-  gtk_widget_set_layout_manager (box, gtk_custom_layout_new (height_for_width, measure_columns, allocate_columns));
+  gtk_widget_set_layout_manager (box,
+                                 gtk_custom_layout_new (height_for_width, measure_columns, allocate_columns));
   gtk_widget_set_margin_start (box, 6);
   gtk_widget_set_margin_end (box, 6);
   gtk_widget_set_margin_bottom (box, 6);

@@ -13,8 +13,10 @@ typedef struct
   GbFactAsk ask;     /* NULL: no working */
 } GbFactSpec;
 
-/* A group of @n rows under @heading (translated, NULL: none), which go to @rows; @data is for their workings. Long values wrap. */
-GtkWidget *gb_fact_list_new (const char *heading, const GbFactSpec *specs, guint n, gpointer data, GbFactRow **rows);
+/* A group of @n rows under @heading (translated, NULL: none), which go to @rows; @data is for their workings.
+ * Long values wrap. */
+GtkWidget *
+gb_fact_list_new (const char *heading, const GbFactSpec *specs, guint n, gpointer data, GbFactRow **rows);
 /* As gb_fact_row_set_value(); takes the text. */
 void gb_fact_list_set (GbFactRow *row, char *take_value, gboolean passed);
 

@@ -56,7 +56,8 @@ show_result (GbIncliningLog *self)
 {
   const GbRecord *test = gb_test_log_get_record (self->log);
   const GbFindings *findings = self->project != NULL ? gb_project_get_findings (self->project) : NULL;
-  const GbInclined *found = test != NULL && test->index < findings->n_inclined ? &findings->inclined[test->index] : NULL;
+  const GbInclined *found
+      = test != NULL && test->index < findings->n_inclined ? &findings->inclined[test->index] : NULL;
   GbUnits units;
 
   gtk_widget_set_visible (self->result, found != NULL);
@@ -65,9 +66,12 @@ show_result (GbIncliningLog *self)
   units = gb_project_get_build (self->project)->units;
   gtk_label_set_text (self->trouble, found->trouble != NULL ? found->trouble : "");
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), found->trouble != NULL);
-  gb_fact_list_set (self->facts[FACT_GM], gb_quantity_format_with_sd (found->gm, found->gm_sd, GB_DIM_LENGTH, units), found->gm < 0);
+  gb_fact_list_set (self->facts[FACT_GM],
+                    gb_quantity_format_with_sd (found->gm, found->gm_sd, GB_DIM_LENGTH, units),
+                    found->gm < 0);
   gb_fact_list_set (self->facts[FACT_COMPUTED_GM], gb_length_format (found->computed_gm, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_Z], gb_quantity_format_with_sd (found->z, found->z_sd, GB_DIM_LENGTH, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_Z],
+                    gb_quantity_format_with_sd (found->z, found->z_sd, GB_DIM_LENGTH, units), FALSE);
   gb_fact_list_set (self->facts[FACT_COMPUTED_Z], gb_length_format (found->computed_z, units), FALSE);
 }
 
@@ -124,7 +128,8 @@ gb_inclining_log_init (GbIncliningLog *self)
     .readings = &gb_shift_grid_type,
     .readings_heading = N_ ("Readings"),
     .nothing = N_ ("Not inclined yet"),
-    .sentence = N_ ("Afloat in calm water, move a known weight across and read how far she leans: that tells how stiff she is and how high her "
+    .sentence = N_ ("Afloat in calm water, move a known weight across and read how far she leans: that tells "
+                    "how stiff she is and how high her "
                     "weight lies."),
   };
 
@@ -132,9 +137,12 @@ gb_inclining_log_init (GbIncliningLog *self)
   self->trouble = GTK_LABEL (gb_quiet_label_new (NULL));
   gtk_box_append (GTK_BOX (self->result), GTK_WIDGET (self->trouble));
   gtk_box_append (GTK_BOX (self->result), gb_fact_list_new (NULL, specs, N_FACTS, self, self->facts));
-  gtk_box_append (GTK_BOX (self->result), gb_quiet_label_new (_ ("Move the weight out and back, to both sides, and enter each reading against "
-                                                                 "the start. With one reading alone there is no telling how sure it is.")));
+  gtk_box_append (
+      GTK_BOX (self->result),
+      gb_quiet_label_new (_ ("Move the weight out and back, to both sides, and enter each reading against "
+                             "the start. With one reading alone there is no telling how sure it is.")));
   self->log = gb_test_log_new (&type, self->result);
-  g_signal_connect_object (gb_test_log_get_grid (self->log), "selection-changed", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (gb_test_log_get_grid (self->log), "selection-changed", G_CALLBACK (show_result),
+                           self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->log));
 }

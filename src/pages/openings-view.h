@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* What must stay above water beside the hulls' own edges: the openings of a hull and their corners, beside the drawing. */
+/* What must stay above water beside the hulls' own edges: the openings of a hull and their corners, beside
+ * the drawing. */
 #define GB_TYPE_OPENINGS_VIEW (gb_openings_view_get_type ())
 G_DECLARE_FINAL_TYPE (GbOpeningsView, gb_openings_view, GB, OPENINGS_VIEW, GtkBox)
 

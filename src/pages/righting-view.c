@@ -52,7 +52,8 @@ ask_working (gpointer data)
 {
   GbRightingView *self = data;
 
-  return gb_working_righting (gb_project_get_boat (self->project), gb_project_get_findings (self->project), find_righting (self));
+  return gb_working_righting (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
+                              find_righting (self));
 }
 
 static const GbFactSpec specs[N_FACTS] = {
@@ -66,7 +67,7 @@ static const GbFactSpec specs[N_FACTS] = {
   [FACT_RESTS] = { N_ ("Comes to rest at"), ask_working },
 };
 
-/* Words ------------------------------------------------------------------------------------------------------ */
+/* Words ------------------------------------------------------------------------------------------------- */
 
 static char *
 degrees (double angle)
@@ -83,8 +84,8 @@ both_sides (char *take_starboard, char *take_port)
 
   if (strcmp (starboard, port) == 0)
     return g_steal_pointer (&starboard);
-  /* Translators: a figure to starboard, and the same to port. */
-  return g_strdup_printf (_ ("%s to starboard, %s to port"), starboard, port);
+  /* Translators: a figure to starboard, and the same to port, on two lines. */
+  return g_strdup_printf (_ ("%s to starboard,\n%s to port"), starboard, port);
 }
 
 /* The area is a length times an angle: its work over her weight. */
@@ -140,7 +141,7 @@ immersion_words (const GbEdgeImmersion *edge)
   return g_strdup (text->len > 0 ? text->str : _ ("never"));
 }
 
-/* Showing ------------------------------------------------------------------------------------------------------ */
+/* Showing ----------------------------------------------------------------------------------------------- */
 
 static void
 set_pair (GbRightingView *self, Fact fact, char *starboard, char *port)
@@ -156,7 +157,8 @@ show_facts (GbRightingView *self, const GbRighting *r, GbUnits units)
   gb_fact_list_set (self->facts[FACT_GM], gb_length_format (r->gm, units), r->gm < 0);
   gb_fact_list_set (self->facts[FACT_SOLID], gb_length_format (r->gm_solid, units), FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self->facts[FACT_SOLID]), fabs (r->gm_solid - r->gm) > 0.0005);
-  set_pair (self, FACT_GREATEST, gb_length_format (s->greatest, units), gb_length_format (p->greatest, units));
+  set_pair (self, FACT_GREATEST, gb_length_format (s->greatest, units),
+            gb_length_format (p->greatest, units));
   set_pair (self, FACT_GREATEST_AT, degrees (s->greatest_at), degrees (p->greatest_at));
   set_pair (self, FACT_VANISHING, degrees (s->vanishing), degrees (p->vanishing));
   set_pair (self, FACT_AREA, area_words (s->area), area_words (p->area));
@@ -186,10 +188,10 @@ show_edges (GbRightingView *self, const GbRighting *righting)
       g_autofree char *title = NULL;
       GtkWidget *row;
 
-      if (edge->line < 0 || (guint) edge->line >= lines->len)
+      if (edge->line < 0 || (guint)edge->line >= lines->len)
         continue;
       /* A name is text, a title markup. */
-      title = g_markup_escape_text (((const GbEdgeLine *) lines->pdata[edge->line])->name, -1);
+      title = g_markup_escape_text (((const GbEdgeLine *)lines->pdata[edge->line])->name, -1);
       row = g_object_new (ADW_TYPE_ACTION_ROW, "title", title, "subtitle", words, NULL);
       adw_preferences_group_add (self->edges, row);
       g_ptr_array_add (self->edge_rows, row);
@@ -244,7 +246,8 @@ gb_righting_view_init (GbRightingView *self)
 
   self->edge_rows = g_ptr_array_new ();
   self->area = GB_CHART_AREA (gb_chart_area_new ());
-  self->edges = ADW_PREFERENCES_GROUP (gb_fact_list_new (_ ("First under water, heeled or trimmed"), NULL, 0, NULL, NULL));
+  self->edges = ADW_PREFERENCES_GROUP (
+      gb_fact_list_new (_ ("First under water, heeled or trimmed"), NULL, 0, NULL, NULL));
   gtk_box_append (GTK_BOX (side), gb_fact_list_new (NULL, specs, N_FACTS, self, self->facts));
   gtk_box_append (GTK_BOX (side), GTK_WIDGET (self->edges));
   gtk_box_append (GTK_BOX (side), gb_quiet_label_new (gb_caution_afloat ()));

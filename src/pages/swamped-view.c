@@ -116,7 +116,7 @@ static const GbFactSpec rule_specs[N_RULE] = {
   [RULE_LAW] = { N_ ("For the people by the law alone"), ask_rule },
 };
 
-/* Words ------------------------------------------------------------------------------------------------------ */
+/* Words ------------------------------------------------------------------------------------------------- */
 
 /* Where nothing carries at all there is no rest to be found, and she sinks like anything too heavy. */
 static gboolean
@@ -199,7 +199,7 @@ kind_words (const GbRule *rule)
     }
 }
 
-/* Showing ------------------------------------------------------------------------------------------------------ */
+/* Showing ----------------------------------------------------------------------------------------------- */
 
 static void
 say (GtkLabel *label, const char *text)
@@ -217,13 +217,16 @@ show_ours (GbSwampedView *self, const GbSwamped *s, const GbBuild *build)
 
   gb_fact_list_set (self->ours[OURS_ABOARD], rest_words (&s->aboard), is_lost (&s->aboard));
   gb_fact_list_set (self->ours[OURS_HOLDING], rest_words (out), is_lost (out));
-  gb_fact_list_set (self->ours[OURS_CARRIES], gb_quantity_format (most, GB_DIM_MASS, units), most < out->weight);
+  gb_fact_list_set (self->ours[OURS_CARRIES], gb_quantity_format (most, GB_DIM_MASS, units),
+                    most < out->weight);
   gb_fact_list_set (self->ours[OURS_WEIGHT], gb_quantity_format (out->weight, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->ours[OURS_EDGE], edge_words (out->edge, units), out->edge < 0);
   gb_fact_list_set (self->both[BOTH_OURS], foam_words (s->foam_volume, s->foam_mass, units), FALSE);
   gb_fact_list_set (self->ours[OURS_FOAM_AT], foam_place_words (s, units), FALSE);
-  gb_fact_list_set (self->ours[OURS_FOAM_APART], gb_length_format (s->foam_volume > 0 ? s->foam_apart : NAN, units), FALSE);
-  gb_fact_list_set (self->ours[OURS_UNKNOWN], gb_quantity_format (s->no_volume_mass, GB_DIM_MASS, units), s->n_no_volume > 0);
+  gb_fact_list_set (self->ours[OURS_FOAM_APART],
+                    gb_length_format (s->foam_volume > 0 ? s->foam_apart : NAN, units), FALSE);
+  gb_fact_list_set (self->ours[OURS_UNKNOWN], gb_quantity_format (s->no_volume_mass, GB_DIM_MASS, units),
+                    s->n_no_volume > 0);
   gtk_widget_set_visible (GTK_WIDGET (self->ours[OURS_UNKNOWN]), s->n_no_volume > 0);
   say (self->ours_note, s->foam_trouble);
 }
@@ -235,17 +238,25 @@ show_rule (GbSwampedView *self, const GbRule *rule, const GbBuild *build)
   const double foams[] = { rule->boat_foam, rule->motor_foam, rule->persons_foam, rule->law_persons_foam };
 
   gb_fact_list_set (self->rule[RULE_KIND], kind_words (rule), FALSE);
-  gb_fact_list_set (self->rule[RULE_CAPACITY], gb_quantity_format (rule->weight_capacity, GB_DIM_MASS, units), FALSE);
+  gb_fact_list_set (self->rule[RULE_CAPACITY], gb_quantity_format (rule->weight_capacity, GB_DIM_MASS, units),
+                    FALSE);
   gb_fact_list_set (self->rule[RULE_PERSONS], g_strdup_printf ("%u", rule->persons), FALSE);
-  gb_fact_list_set (self->rule[RULE_HORSEPOWER], gb_quantity_format (rule->horsepower, GB_DIM_COUNT, units), FALSE);
-  gtk_widget_set_visible (GTK_WIDGET (self->rule[RULE_HORSEPOWER]), rule->kind != GB_RULE_BY_HAND && !isnan (rule->horsepower));
-  gb_fact_list_set (self->rule[RULE_SUBMERGED], gb_quantity_format (rule->submerged + rule->deck, GB_DIM_MASS, units), FALSE);
-  gb_fact_list_set (self->both[BOTH_RULE], foam_words (fmax (rule->foam, 0), fmax (rule->foam, 0) * GB_FOAM_DENSITY, units), FALSE);
+  gb_fact_list_set (self->rule[RULE_HORSEPOWER], gb_quantity_format (rule->horsepower, GB_DIM_COUNT, units),
+                    FALSE);
+  gtk_widget_set_visible (GTK_WIDGET (self->rule[RULE_HORSEPOWER]),
+                          rule->kind != GB_RULE_BY_HAND && !isnan (rule->horsepower));
+  gb_fact_list_set (self->rule[RULE_SUBMERGED],
+                    gb_quantity_format (rule->submerged + rule->deck, GB_DIM_MASS, units), FALSE);
+  gb_fact_list_set (self->both[BOTH_RULE],
+                    foam_words (fmax (rule->foam, 0), fmax (rule->foam, 0) * GB_FOAM_DENSITY, units), FALSE);
   for (guint i = 0; i < G_N_ELEMENTS (foams); i++)
-    gb_fact_list_set (self->rule[RULE_BOAT_FOAM + i], gb_quantity_format (foams[i], GB_DIM_VOLUME, units), FALSE);
+    gb_fact_list_set (self->rule[RULE_BOAT_FOAM + i], gb_quantity_format (foams[i], GB_DIM_VOLUME, units),
+                      FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self->rule[RULE_MOTOR_FOAM]), rule->kind != GB_RULE_BY_HAND);
   gtk_widget_set_visible (GTK_WIDGET (self->rule[RULE_LAW]), !isnan (rule->law_persons_foam));
-  say (self->rule_note, rule->applies ? NULL : _ ("The rule is for boats of one hull under 20 ft (6.1 m): for this one it is a yardstick alone."));
+  say (self->rule_note, rule->applies ? NULL
+                                      : _ ("The rule is for boats of one hull under 20 ft (6.1 m): for this "
+                                           "one it is a yardstick alone."));
 }
 
 static void
@@ -298,9 +309,11 @@ gb_swamped_view_init (GbSwampedView *self)
   self->ours_note = GTK_LABEL (gb_quiet_label_new (NULL));
   self->rule_note = GTK_LABEL (gb_quiet_label_new (NULL));
   gtk_box_append (GTK_BOX (side), gb_fact_list_new (_ ("Foam to add"), both_specs, N_BOTH, self, self->both));
-  gtk_box_append (GTK_BOX (side), gb_fact_list_new (_ ("Reckoned from the parts"), our_specs, N_OURS, self, self->ours));
+  gtk_box_append (GTK_BOX (side),
+                  gb_fact_list_new (_ ("Reckoned from the parts"), our_specs, N_OURS, self, self->ours));
   gtk_box_append (GTK_BOX (side), GTK_WIDGET (self->ours_note));
-  gtk_box_append (GTK_BOX (side), gb_fact_list_new (_ ("By 33 CFR 183 and its handbook"), rule_specs, N_RULE, self, self->rule));
+  gtk_box_append (GTK_BOX (side), gb_fact_list_new (_ ("By 33 CFR 183 and its handbook"), rule_specs, N_RULE,
+                                                    self, self->rule));
   gtk_box_append (GTK_BOX (side), GTK_WIDGET (self->rule_note));
   gtk_box_append (GTK_BOX (side), gb_quiet_label_new (gb_caution_swamped ()));
   gtk_box_append (GTK_BOX (self), gb_beside_facts (GTK_WIDGET (self->area), side));

@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* Full of water: how she lies and what foam she wants, as it is reckoned here and as the published rule has it, side by side. */
+/* Full of water: how she lies and what foam she wants, as it is reckoned here and as the published rule has
+ * it, side by side. */
 #define GB_TYPE_SWAMPED_VIEW (gb_swamped_view_get_type ())
 G_DECLARE_FINAL_TYPE (GbSwampedView, gb_swamped_view, GB, SWAMPED_VIEW, GtkBox)
 

@@ -65,7 +65,8 @@ gb_test_log_go_to (GbTestLog *self, const GbPlace *place)
   const GbRecord *record;
 
   g_return_if_fail (GB_IS_TEST_LOG (self));
-  record = self->project != NULL ? gb_boat_get (gb_project_get_boat (self->project), place->kind, place->id) : NULL;
+  record = self->project != NULL ? gb_boat_get (gb_project_get_boat (self->project), place->kind, place->id)
+                                 : NULL;
   if (record == NULL)
     return;
   if (place->kind == self->type->tests->kind)
@@ -96,7 +97,8 @@ gb_test_log_set_project (GbTestLog *self, GbProject *project)
   if (project != NULL)
     {
       g_signal_connect_object (project, "changed", G_CALLBACK (show_readings), self, G_CONNECT_SWAPPED);
-      gb_grid_pane_select_first (self->tests, gb_boat_roots (gb_project_get_boat (project), self->type->tests->kind));
+      gb_grid_pane_select_first (self->tests,
+                                 gb_boat_roots (gb_project_get_boat (project), self->type->tests->kind));
     }
   show_readings (self);
 }
@@ -149,7 +151,8 @@ gb_test_log_new (const GbTestLogType *type, GtkWidget *result)
   self->readings = gb_grid_pane_new (type->readings, _ (type->readings_heading), NULL);
   gb_grid_pane_set_nothing (self->tests, _ (type->nothing), _ (type->sentence), _ ("_Add a Test"), NULL);
   gb_grid_set_owner (gb_grid_pane_get_grid (self->readings), NOBODY);
-  g_signal_connect_object (gb_grid_pane_get_grid (self->tests), "selection-changed", G_CALLBACK (show_readings), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (gb_grid_pane_get_grid (self->tests), "selection-changed",
+                           G_CALLBACK (show_readings), self, G_CONNECT_SWAPPED);
 
   gtk_paned_set_start_child (GTK_PANED (tables), GTK_WIDGET (self->tests));
   gtk_paned_set_end_child (GTK_PANED (tables), GTK_WIDGET (self->readings));

@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* A table of tests, beside it the table of what was read in the one that is selected, and below both what follows from it. */
+/* A table of tests, beside it the table of what was read in the one that is selected, and below both what
+ * follows from it. */
 #define GB_TYPE_TEST_LOG (gb_test_log_get_type ())
 G_DECLARE_FINAL_TYPE (GbTestLog, gb_test_log, GB, TEST_LOG, GtkBox)
 

@@ -71,7 +71,7 @@ static const GbFactSpec specs[N_FACTS] = {
   [FACT_SECOND] = { N_ ("A second of the model is"), ask_working },
 };
 
-/* Showing ------------------------------------------------------------------------------------------------------ */
+/* Showing ----------------------------------------------------------------------------------------------- */
 
 static char *
 difference_text (double read, double computed, GbDimension dim, GbUnits units)
@@ -122,7 +122,8 @@ ballast_words (double ballast, GbUnits units)
 static void
 show_wanted (GbTubLog *self, const GbTubbed *t, GbUnits units)
 {
-  char *second = isnan (t->time_factor) ? g_strdup ("–") : g_strdup_printf (_ ("%.2f s of the boat"), t->time_factor);
+  char *second
+      = isnan (t->time_factor) ? g_strdup ("–") : g_strdup_printf (_ ("%.2f s of the boat"), t->time_factor);
 
   gb_fact_list_set (self->facts[FACT_WEIGH], gb_quantity_format (t->wanted_mass, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->facts[FACT_BALLAST], ballast_words (t->ballast, units), t->ballast < 0);
@@ -135,7 +136,8 @@ show_result (GbTubLog *self)
 {
   const GbRecord *test = gb_test_log_get_record (self->log);
   const GbFindings *findings = self->project != NULL ? gb_project_get_findings (self->project) : NULL;
-  const GbTubbed *t = test != NULL && test->index < findings->n_tubbed ? &findings->tubbed[test->index] : NULL;
+  const GbTubbed *t
+      = test != NULL && test->index < findings->n_tubbed ? &findings->tubbed[test->index] : NULL;
   GbUnits units;
 
   gtk_widget_set_visible (self->result, t != NULL);
@@ -152,7 +154,7 @@ show_result (GbTubLog *self)
   show_wanted (self, t, units);
 }
 
-/* Object -------------------------------------------------------------------------------------------------------- */
+/* Object ------------------------------------------------------------------------------------------------ */
 
 void
 gb_tub_log_go_to (GbTubLog *self, const GbPlace *place)
@@ -214,7 +216,8 @@ attach_label (GtkGrid *grid, const char *text, int column, int row, const char *
 static GtkWidget *
 make_comparison (GbTubLog *self)
 {
-  static const char *const lines[N_LINES] = { N_ ("Draught forward"), N_ ("Draught aft"), N_ ("Trim by the bow"), N_ ("Heel to starboard") };
+  static const char *const lines[N_LINES]
+      = { N_ ("Draught forward"), N_ ("Draught aft"), N_ ("Trim by the bow"), N_ ("Heel to starboard") };
   static const char *const columns[N_COLUMNS] = { N_ ("Model says"), N_ ("Computed"), N_ ("Difference") };
   GtkGrid *grid = GTK_GRID (gtk_grid_new ());
 
@@ -241,7 +244,8 @@ gb_tub_log_init (GbTubLog *self)
     .readings = &gb_tub_load_grid_type,
     .readings_heading = N_ ("In the model"),
     .nothing = N_ ("No model in the tub yet"),
-    .sentence = N_ ("Make a small model of paper or wood, float it with coins for the crew, and read how deep it lies: that shows early whether the "
+    .sentence = N_ ("Make a small model of paper or wood, float it with coins for the crew, and read how "
+                    "deep it lies: that shows early whether the "
                     "figures here are right."),
   };
 
@@ -251,9 +255,11 @@ gb_tub_log_init (GbTubLog *self)
   gtk_box_append (GTK_BOX (self->result), GTK_WIDGET (self->trouble));
   gtk_box_append (GTK_BOX (self->result), make_comparison (self));
   gtk_box_append (GTK_BOX (self->result), GTK_WIDGET (self->explanations));
-  gtk_box_append (GTK_BOX (self->result), gb_fact_list_new (_ ("What the model must be, to stand for the condition"), specs, N_FACTS, self,
-                                                             self->facts));
+  gtk_box_append (GTK_BOX (self->result),
+                  gb_fact_list_new (_ ("What the model must be, to stand for the condition"), specs, N_FACTS,
+                                    self, self->facts));
   self->log = gb_test_log_new (&type, self->result);
-  g_signal_connect_object (gb_test_log_get_grid (self->log), "selection-changed", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (gb_test_log_get_grid (self->log), "selection-changed", G_CALLBACK (show_result),
+                           self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->log));
 }

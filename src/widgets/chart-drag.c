@@ -3,9 +3,10 @@
 
 #include "chart-drag.h"
 
-/* A press tells what is under it; a movement past the toolkit's threshold begins a drag, if somebody takes it; Escape or a touch that is lost
- * lets it go. The chart may be another one at each motion, as what is drawn follows the drag, and its scale may change with it. Each point is
- * read in the chart that was pressed, and in the view that was: so the same movement of the hand is always the same in the boat. */
+/* A press tells what is under it; a movement past the toolkit's threshold begins a drag, if somebody takes
+ * it; Escape or a touch that is lost lets it go. The chart may be another one at each motion, as what is
+ * drawn follows the drag, and its scale may change with it. Each point is read in the chart that was pressed,
+ * and in the view that was: so the same movement of the hand is always the same in the boat. */
 
 typedef enum
 {
@@ -40,7 +41,8 @@ locate (Drag *self, double x, double y, GbChartSpot *spot)
   GbChart *chart = gb_chart_area_get_chart (self->area);
 
   return chart != NULL
-         && gb_chart_locate (chart, gtk_widget_get_width (self->drawing), gtk_widget_get_height (self->drawing), x, y, -1, spot);
+         && gb_chart_locate (chart, gtk_widget_get_width (self->drawing),
+                             gtk_widget_get_height (self->drawing), x, y, -1, spot);
 }
 
 static void
@@ -84,7 +86,7 @@ is_dragging (Drag *self, double x, double y, double dx, double dy)
 
   if (self->state != DRAG_PRESSED)
     return self->state == DRAG_ON;
-  if (!gtk_drag_check_threshold (self->drawing, (int) x, (int) y, (int) (x + dx), (int) (y + dy)))
+  if (!gtk_drag_check_threshold (self->drawing, (int)x, (int)y, (int)(x + dx), (int)(y + dy)))
     return FALSE;
   g_signal_emit_by_name (self->area, "drag-begun", &self->pressed, &taken);
   self->state = taken ? DRAG_ON : DRAG_NONE;
@@ -122,7 +124,9 @@ motion_cb (GtkEventControllerMotion *controller, double x, double y, Drag *self)
   GbChartSpot spot;
   gboolean loose = locate (self, x, y, &spot) && spot.kind == GB_RECORD_LOAD;
 
-  gtk_widget_set_cursor_from_name (self->drawing, self->state == DRAG_ON ? "grabbing" : loose ? "grab" : NULL);
+  gtk_widget_set_cursor_from_name (self->drawing, self->state == DRAG_ON ? "grabbing"
+                                                  : loose                ? "grab"
+                                                                         : NULL);
 }
 
 /* Along x with the arrows to the sides, along y with those up and down, along z with the pages. */
@@ -150,7 +154,8 @@ key_cb (GtkEventControllerKey *controller, guint key, guint code, GdkModifierTyp
     return GDK_EVENT_PROPAGATE;
   for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
     if (steps[i].key == key)
-      g_signal_emit_by_name (self->area, "nudged", times * steps[i].x, times * steps[i].y, times * steps[i].z, &handled);
+      g_signal_emit_by_name (self->area, "nudged", times * steps[i].x, times * steps[i].y, times * steps[i].z,
+                             &handled);
   return handled ? GDK_EVENT_STOP : GDK_EVENT_PROPAGATE;
 }
 

@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Turns what a hand does over @drawing, which shows the chart of @area, into the area's signals of dragging. What it needs goes with @drawing. */
+/* Turns what a hand does over @drawing, which shows the chart of @area, into the area's signals of dragging.
+ * What it needs goes with @drawing. */
 void gb_chart_drag_install (GbChartArea *area, GtkWidget *drawing);
 
 G_END_DECLS

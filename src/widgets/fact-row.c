@@ -41,6 +41,7 @@ gb_fact_row_set_most_chars (GbFactRow *self, int chars)
 {
   g_return_if_fail (GB_IS_FACT_ROW (self));
   gtk_label_set_max_width_chars (self->value, chars);
+  gtk_label_set_natural_wrap_mode (self->value, GTK_NATURAL_WRAP_INHERIT);
 }
 
 void
@@ -67,6 +68,7 @@ gb_fact_row_init (GbFactRow *self)
   self->sign = GTK_IMAGE (gtk_image_new_from_icon_name ("dialog-warning-symbolic"));
   self->value = GTK_LABEL (gtk_label_new (NULL));
   gtk_label_set_xalign (self->value, 1);
+  gtk_label_set_justify (self->value, GTK_JUSTIFY_RIGHT);
   gtk_label_set_wrap (self->value, TRUE);
   gtk_label_set_natural_wrap_mode (self->value, GTK_NATURAL_WRAP_NONE);
   gtk_label_set_selectable (self->value, TRUE);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The page "Afloat" by keys and clicks: conditions and who is in them, a load dragged in the drawing, each of the views, an inclining test
- * and a model in the tub. */
+/* The page "Afloat" by keys and clicks: conditions and who is in them, a load dragged in the drawing, each of
+ * the views, an inclining test and a model in the tub. */
 
 #include "pages/afloat-page.h"
 #include "project/project-study.h"
@@ -16,8 +16,8 @@ static GbBoat *
 box_boat (void)
 {
   GbBoat *boat = gb_boat_new ();
-  GbHull *hull = (GbHull *) gb_record_new (GB_RECORD_HULL);
-  GbPart *part = (GbPart *) gb_record_new (GB_RECORD_PART);
+  GbHull *hull = (GbHull *)gb_record_new (GB_RECORD_HULL);
+  GbPart *part = (GbPart *)gb_record_new (GB_RECORD_PART);
 
   hull->rec.id = part->rec.id = 1;
   hull->rec.position = part->rec.position = 1;
@@ -47,14 +47,14 @@ crewed_boat (void)
     double mass, x;
   } crew[] = { { "Anna", 70, 1.0 }, { "Bert", 60, 1.5 } };
   GbBoat *boat = box_boat ();
-  GbCondition *condition = (GbCondition *) gb_record_new (GB_RECORD_CONDITION);
+  GbCondition *condition = (GbCondition *)gb_record_new (GB_RECORD_CONDITION);
 
   condition->rec.id = condition->rec.position = 1;
   condition->name = g_strdup ("Two up");
   gb_boat_take (boat, &condition->rec);
   for (guint i = 0; i < G_N_ELEMENTS (crew); i++)
     {
-      GbLoad *load = (GbLoad *) gb_record_new (GB_RECORD_LOAD);
+      GbLoad *load = (GbLoad *)gb_record_new (GB_RECORD_LOAD);
 
       load->rec.id = i + 1;
       load->rec.owner = 1;
@@ -98,7 +98,7 @@ count (Support *support, GbRecordKind kind)
 static const GbLoad *
 load_of (Support *support, gint64 id)
 {
-  return (const GbLoad *) gb_boat_get (gb_project_get_boat (support->project), GB_RECORD_LOAD, id);
+  return (const GbLoad *)gb_boat_get (gb_project_get_boat (support->project), GB_RECORD_LOAD, id);
 }
 
 static const GbAfloat *
@@ -128,10 +128,12 @@ fill (Support *support, GbRecordKind kind, gint64 id, const char *column, const 
   gb_grid_go_to (support_grid (support->page, kind), kind, id, column, TRUE);
   support_type (support, text);
   support_keys (support, "Return");
-  support_until (!gb_field_is_unknown (field, gb_boat_get (gb_project_get_boat (support->project), kind, id)));
+  support_until (
+      !gb_field_is_unknown (field, gb_boat_get (gb_project_get_boat (support->project), kind, id)));
 }
 
-/* From nothing to a person aboard: the first load brings its condition, and starts as somebody who sits and whose mass nobody knows. */
+/* From nothing to a person aboard: the first load brings its condition, and starts as somebody who sits and
+ * whose mass nobody knows. */
 static void
 test_first_load (void)
 {
@@ -163,9 +165,11 @@ test_first_load (void)
   /* Amidships and in the middle: level and upright, and T = m / (rho L B) deep. */
   g_assert_cmpfloat_with_epsilon (afloat (support)->heel, 0, 1e-9);
   g_assert_cmpfloat_with_epsilon (afloat (support)->trim, 0, 1e-9);
-  g_assert_cmpfloat_with_epsilon (afloat (support)->draught_mid,
-                                  afloat (support)->total / (2.4 * 1.2 * gb_project_get_findings (support->project)->flotation.water_density),
-                                  1e-6);
+  g_assert_cmpfloat_with_epsilon (
+      afloat (support)->draught_mid,
+      afloat (support)->total
+          / (2.4 * 1.2 * gb_project_get_findings (support->project)->flotation.water_density),
+      1e-6);
 }
 
 static void
@@ -199,7 +203,8 @@ test_conditions (void)
   support_until (gb_grid_get_owner (support_grid (support->page, GB_RECORD_LOAD)) == 2);
 }
 
-/* Dragging -------------------------------------------------------------------------------------------------- */
+/* Dragging --------------------------------------------------------------------------------------------------
+ */
 
 typedef struct
 {
@@ -283,12 +288,13 @@ test_drag (void)
   g_assert_cmpfloat (afloat (support)->heel, <, 0);
 }
 
-/* Views ------------------------------------------------------------------------------------------------------- */
+/* Views ------------------------------------------------------------------------------------------------- */
 
 static void
 test_views (void)
 {
-  static const char *const names[] = { "figures", "freeboard", "crew", "righting", "swamped", "inclining", "model" };
+  static const char *const names[]
+      = { "figures", "freeboard", "crew", "righting", "swamped", "inclining", "model" };
   g_autoptr (GbBoat) boat = crewed_boat ();
   g_autoptr (Support) support = support_new_for (boat);
 
@@ -319,21 +325,24 @@ test_crew_map (void)
   show_view (support, "crew");
   crew = child (support, "crew");
   area = GB_CHART_AREA (support_find (crew, GB_TYPE_CHART_AREA));
-  support_until ((map = gb_project_get_crew_map (support->project, 1, 1)) != NULL && map->n_rows_found == GB_MAP_ROWS);
+  support_until ((map = gb_project_get_crew_map (support->project, 1, 1)) != NULL
+                 && map->n_rows_found == GB_MAP_ROWS);
   support_until (!gb_chart_is_empty (gb_chart_area_get_chart (area)));
   support_picture (support, "afloat-crew-whole");
 
   /* Another one moves. */
   mover = support_find (crew, GTK_TYPE_DROP_DOWN);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (mover), 1);
-  support_until ((map = gb_project_get_crew_map (support->project, 1, 2)) != NULL && map->n_rows_found == GB_MAP_ROWS);
+  support_until ((map = gb_project_get_crew_map (support->project, 1, 2)) != NULL
+                 && map->n_rows_found == GB_MAP_ROWS);
   support_until (find_load (area, 2, is_plan, &at));
-  support_press_and_move (support, support_find (GTK_WIDGET (area), GTK_TYPE_DRAWING_AREA), at.x, at.y, at.x - 0.1, at.y);
+  support_press_and_move (support, support_find (GTK_WIDGET (area), GTK_TYPE_DRAWING_AREA), at.x, at.y,
+                          at.x - 0.1, at.y);
   support_release ();
   support_until (load_of (support, 2)->x < 1.5);
 }
 
-/* Tests ------------------------------------------------------------------------------------------------------- */
+/* Tests ------------------------------------------------------------------------------------------------- */
 
 /* The button of a table in which there is nothing yet. */
 static void
@@ -394,7 +403,8 @@ test_tub (void)
   enter (support, GB_RECORD_TUB_LOAD, "Coins");
   fill (support, GB_RECORD_TUB_LOAD, 1, "mass", "100 g");
   tubbed = &gb_project_get_findings (support->project)->tubbed[0];
-  g_assert_cmpfloat_with_epsilon (tubbed->wanted_mass, afloat (support)->total / 1000 / tubbed->density_ratio, 1e-6);
+  g_assert_cmpfloat_with_epsilon (tubbed->wanted_mass, afloat (support)->total / 1000 / tubbed->density_ratio,
+                                  1e-6);
   g_assert_cmpfloat_with_epsilon (tubbed->model_mass, 0.13, 1e-9);
   support_picture (support, "afloat-model-read");
 }
