@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-command-line"
 
-/* Charts on the command line: which condition and load they show, what they are found from, and their bytes. */
+/* Charts on the command line: which condition and load they show, what they are found from, and their bytes.
+ */
 
 #include "command-line-private.h"
 
@@ -76,7 +77,8 @@ find_titled (const GPtrArray *records, const char *wanted)
   return NULL;
 }
 
-/* The condition that --condition names, or the first; NULL where there is none. FALSE with a sentence for a name that is not there. */
+/* The condition that --condition names, or the first; NULL where there is none. FALSE with a sentence for a
+ * name that is not there. */
 static gboolean
 choose_condition (const GbBoat *boat, GHashTable *options, const GbRecord **condition)
 {
@@ -84,7 +86,9 @@ choose_condition (const GbBoat *boat, GHashTable *options, const GbRecord **cond
   const char *name = g_hash_table_lookup (options, "condition");
   g_autofree char *names = NULL;
 
-  *condition = name != NULL ? find_titled (conditions, name) : conditions->len > 0 ? conditions->pdata[0] : NULL;
+  *condition = name != NULL          ? find_titled (conditions, name)
+               : conditions->len > 0 ? conditions->pdata[0]
+                                     : NULL;
   if (name == NULL || *condition != NULL)
     return TRUE;
   names = list_titles (conditions);
@@ -114,7 +118,8 @@ choose_load (const GbRecord *condition, GHashTable *options, const GbRecord **lo
   if (name == NULL || *load != NULL)
     return TRUE;
   names = list_titles (loads);
-  gb_command_complain (GB_EXIT_USAGE, _ ("There is no load “%s” in that condition. There is: %s."), name, names);
+  gb_command_complain (GB_EXIT_USAGE, _ ("There is no load “%s” in that condition. There is: %s."), name,
+                       names);
   return FALSE;
 }
 
@@ -123,8 +128,8 @@ choose_load (const GbRecord *condition, GHashTable *options, const GbRecord **lo
 static GBytes *
 chart_text (GbChart *chart)
 {
-  char *text
-    = g_strconcat (gb_chart_title (chart), "\n", gb_chart_subtitle (chart), "\n\n", gb_chart_description (chart), "\n", NULL);
+  char *text = g_strconcat (gb_chart_title (chart), "\n", gb_chart_subtitle (chart), "\n\n",
+                            gb_chart_description (chart), "\n", NULL);
 
   return g_bytes_new_take (text, strlen (text));
 }
@@ -160,7 +165,8 @@ find_map (const GbBoat *boat, const GbFindings *f, const GbRecord *condition, co
 }
 
 static GBytes *
-draw (GbProject *project, GbChartKind kind, const char *format, const GbRecord *condition, const GbRecord *load, GError **error)
+draw (GbProject *project, GbChartKind kind, const char *format, const GbRecord *condition,
+      const GbRecord *load, GError **error)
 {
   const GbBoat *boat = gb_project_get_boat (project);
   const GbFindings *findings = gb_project_get_findings (project);
@@ -189,7 +195,8 @@ gb_command_chart (GbProject *project, int kind, const char *format, GHashTable *
   const GbRecord *condition, *load;
   g_autoptr (GError) error = NULL;
 
-  if (!choose_condition (gb_project_get_boat (project), options, &condition) || !choose_load (condition, options, &load))
+  if (!choose_condition (gb_project_get_boat (project), options, &condition)
+      || !choose_load (condition, options, &load))
     return GB_EXIT_USAGE;
   *bytes = draw (project, (GbChartKind) kind, format, condition, load, &error);
   return *bytes != NULL ? GB_EXIT_DONE : gb_command_complain (GB_EXIT_FAULT, "%s", error->message);

@@ -54,10 +54,12 @@ make_report (GbProject *project, GbReportKind kind, const char *format, GBytes *
 {
   const GbBoat *boat = gb_project_get_boat (project);
   const GbFindings *findings = gb_project_get_findings (project);
-  g_autoptr (GPtrArray) studies = gb_report_takes_studies (kind) ? gb_studies_find (boat, findings, NULL, NULL) : NULL;
+  g_autoptr (GPtrArray) studies =
+      gb_report_takes_studies (kind) ? gb_studies_find (boat, findings, NULL, NULL) : NULL;
   g_autoptr (GError) error = NULL;
 
-  *bytes = gb_report_make (kind, (GbReportFormat) gb_report_format_by_name (format), boat, findings, studies, gb_today (), &error);
+  *bytes = gb_report_make (kind, (GbReportFormat) gb_report_format_by_name (format), boat, findings, studies,
+                           gb_today (), &error);
   return *bytes != NULL ? GB_EXIT_DONE : gb_command_complain (GB_EXIT_FAULT, "%s", error->message);
 }
 
@@ -70,7 +72,8 @@ has_idle_option (const char *kind, int chart, GHashTable *options)
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     if (g_hash_table_contains (options, names[i]) && !gb_command_chart_takes (chart, names[i]))
       {
-        gb_command_complain (GB_EXIT_USAGE, _ ("“%s” has no use for the option --%s; see garboard --help."), kind, names[i]);
+        gb_command_complain (GB_EXIT_USAGE, _ ("“%s” has no use for the option --%s; see garboard --help."),
+                             kind, names[i]);
         return TRUE;
       }
   return FALSE;
@@ -100,7 +103,7 @@ gb_command_report (GStrv words, GHashTable *options)
                                 words[0], format);
   if (would_spoil_terminal (format, output))
     return gb_command_complain (
-      GB_EXIT_USAGE, _ ("A file of the format “%s” is not for a terminal; say --output=FILE."), format);
+        GB_EXIT_USAGE, _ ("A file of the format “%s” is not for a terminal; say --output=FILE."), format);
 
   if (has_idle_option (words[0], chart, options))
     return GB_EXIT_USAGE;

@@ -120,7 +120,8 @@ is_judged (const Judge *judge, const GbAfloat *afloat)
 
   if (afloat != &judge->findings->afloat[0])
     return FALSE;
-  return afloat->state == GB_AFLOAT_SINKS ? flotation->sinks : afloat->state == GB_AFLOAT_FLOATS && flotation->left < 0;
+  return afloat->state == GB_AFLOAT_SINKS ? flotation->sinks
+                                          : afloat->state == GB_AFLOAT_FLOATS && flotation->left < 0;
 }
 
 static void
@@ -128,14 +129,16 @@ judge_freeboard (Judge *judge, const GbAfloat *afloat, const char *name)
 {
   double accepted = gb_boat_build (judge->boat)->freeboard;
   const GbEdgeSet *edges = &judge->findings->edges;
-  g_autofree char *least = gb_length_format (afloat->least.freeboard, judge->units), *want = gb_length_format (accepted, judge->units);
+  g_autofree char *least = gb_length_format (afloat->least.freeboard, judge->units),
+                  *want = gb_length_format (accepted, judge->units);
 
   if (!(afloat->least.freeboard < accepted))
     return;
   /* Translators: the name of a set of loads, an edge, and two lengths. */
   say (judge, GB_VERDICT_PASSED,
-       g_strdup_printf (_ ("%s: the edge of “%s” has a freeboard of %s, and %s is the least that is accepted."), name,
-                        ((const GbEdgeLine *) edges->lines->pdata[afloat->least.line])->name, least, want));
+       g_strdup_printf (
+           _ ("%s: the edge of “%s” has a freeboard of %s, and %s is the least that is accepted."), name,
+           ((const GbEdgeLine *) edges->lines->pdata[afloat->least.line])->name, least, want));
 }
 
 static void
@@ -146,7 +149,9 @@ judge_chance (Judge *judge, const GbAfloat *afloat, const char *name)
   if (afloat->chance > CHANCE_WORTH_A_WORD && afloat->left >= 0 && afloat != &judge->findings->afloat[0])
     /* Translators: the name of a set of loads, and a chance in per cent, with its sign. */
     say (judge, GB_VERDICT_NOTE,
-         g_strdup_printf (_ ("%s: she is within the flotation limit, but the chance that she comes out over it is %s."), name, chance));
+         g_strdup_printf (
+             _ ("%s: she is within the flotation limit, but the chance that she comes out over it is %s."),
+             name, chance));
 }
 
 static void
@@ -256,7 +261,8 @@ note_all (Judge *judge, const char *name, const GPtrArray *sentences)
     say_of (judge, GB_VERDICT_NOTE, name, sentences->pdata[i]);
 }
 
-/* Why a condition is not known is the same in all of them, and may have been said of the hulls or the water. */
+/* Why a condition is not known is the same in all of them, and may have been said of the hulls or the water.
+ */
 static void
 note_unknown (Judge *judge)
 {
@@ -301,11 +307,14 @@ note_swamped (Judge *judge)
     {
       const GbPart *part = parts->pdata[i];
 
-      n += part->kind == GB_KIND_PART && gb_rollup_part (rollup, part)->mass > 0 && isnan (gb_part_volume (judge->boat, rollup, part));
+      n += part->kind == GB_KIND_PART && gb_rollup_part (rollup, part)->mass > 0
+           && isnan (gb_part_volume (judge->boat, rollup, part));
     }
-  note_number (judge, n,
-               ngettext ("%u part with a mass is of no known density: swamped, it is taken to carry nothing.",
-                         "%u parts with a mass are of no known density: swamped, they are taken to carry nothing.", n));
+  note_number (
+      judge, n,
+      ngettext ("%u part with a mass is of no known density: swamped, it is taken to carry nothing.",
+                "%u parts with a mass are of no known density: swamped, they are taken to carry nothing.",
+                n));
 }
 
 static void

@@ -24,9 +24,12 @@ trade (void)
 static void
 show_displacement (GbHand *hand, const GbAfloat *a)
 {
-  GbTerm terms[] = { { NULL, a->light, GB_DIM_MASS }, { GB_PLUS, a->margin, GB_DIM_MASS }, { GB_PLUS, a->load_mass, GB_DIM_MASS } };
+  GbTerm terms[] = { { NULL, a->light, GB_DIM_MASS },
+                     { GB_PLUS, a->margin, GB_DIM_MASS },
+                     { GB_PLUS, a->load_mass, GB_DIM_MASS } };
 
-  gb_hand_step (hand, _ ("Displacement: light craft + margin + loads"), gb_hand_sum (hand, terms, 3, a->total, GB_DIM_MASS), NULL);
+  gb_hand_step (hand, _ ("Displacement: light craft + margin + loads"),
+                gb_hand_sum (hand, terms, 3, a->total, GB_DIM_MASS), NULL);
 }
 
 static double
@@ -53,7 +56,8 @@ show_weights (GbHand *hand, const GbAfloat *a)
   const GbMass *light = &hand->findings->rollup.boat;
   const GbRecord *condition = gb_boat_get (hand->boat, GB_RECORD_CONDITION, a->condition);
   const GPtrArray *loads = condition != NULL ? gb_record_children (condition) : NULL;
-  const double centre[3] = { light->x, light->y, light->z }, sum[3] = { a->gravity.x, a->gravity.y, a->gravity.z };
+  const double centre[3] = { light->x, light->y, light->z },
+               sum[3] = { a->gravity.x, a->gravity.y, a->gravity.z };
   double arm = larger (larger (larger (larger (1, light->x), light->z), sum[0]), sum[2]);
   GbMomentTable table = gb_moment_table (hand, a->total, arm);
 
@@ -80,20 +84,25 @@ show_rest (GbHand *hand, const GbAfloat *a)
 
   gb_hand_step (hand, _ ("Volume under water: displacement ÷ density of the water"),
                 gb_hand_sum (hand, terms, 2, a->volume, GB_DIM_VOLUME), trade ());
-  gb_hand_step (hand, _ ("Centre of gravity, in the boat's axes; liquids where they have run to"), g_steal_pointer (&g), NULL);
-  gb_hand_step (hand, _ ("Centre of buoyancy of that volume, cut from the shapes of all hulls"), g_steal_pointer (&b), NULL);
-  gb_hand_step (hand, _ ("She turns and sinks until buoyancy stands plumb under weight, and as large"), g_steal_pointer (&attitude),
-                trade ());
+  gb_hand_step (hand, _ ("Centre of gravity, in the boat's axes; liquids where they have run to"),
+                g_steal_pointer (&g), NULL);
+  gb_hand_step (hand, _ ("Centre of buoyancy of that volume, cut from the shapes of all hulls"),
+                g_steal_pointer (&b), NULL);
+  gb_hand_step (hand, _ ("She turns and sinks until buoyancy stands plumb under weight, and as large"),
+                g_steal_pointer (&attitude), trade ());
 }
 
 static void
 show_draughts (GbHand *hand, const GbAfloat *a)
 {
-  g_autofree char *fore = gb_hand_show (hand, a->draught_fore, GB_DIM_LENGTH), *aft = gb_hand_show (hand, a->draught_aft, GB_DIM_LENGTH);
+  g_autofree char *fore = gb_hand_show (hand, a->draught_fore, GB_DIM_LENGTH),
+                  *aft = gb_hand_show (hand, a->draught_aft, GB_DIM_LENGTH);
   g_autofree char *mid = gb_hand_show (hand, a->draught_mid, GB_DIM_LENGTH);
-  g_autofree char *fore_x = gb_hand_show (hand, a->fore_x, GB_DIM_LENGTH), *aft_x = gb_hand_show (hand, a->aft_x, GB_DIM_LENGTH);
+  g_autofree char *fore_x = gb_hand_show (hand, a->fore_x, GB_DIM_LENGTH),
+                  *aft_x = gb_hand_show (hand, a->aft_x, GB_DIM_LENGTH);
   /* Translators: two places along the boat. */
-  g_autofree char *words = g_strdup_printf (_ ("Draughts from the line of the keel, forward at %s and aft at %s"), fore_x, aft_x);
+  g_autofree char *words =
+      g_strdup_printf (_ ("Draughts from the line of the keel, forward at %s and aft at %s"), fore_x, aft_x);
 
   /* Translators: three lengths. */
   gb_hand_step (hand, words, g_strdup_printf (_ ("%s forward, %s amidships, %s aft"), fore, mid, aft), NULL);
@@ -103,7 +112,8 @@ static void
 show_freeboard (GbHand *hand, const GbAfloat *a)
 {
   const GbEdgeSet *edges = &hand->findings->edges;
-  g_autofree char *least = gb_hand_show (hand, a->least.freeboard, GB_DIM_LENGTH), *words = NULL, *place = NULL;
+  g_autofree char *least = gb_hand_show (hand, a->least.freeboard, GB_DIM_LENGTH), *words = NULL,
+                  *place = NULL;
   const double at[3] = { a->least.at.x, a->least.at.y, a->least.at.z };
 
   if (a->least.line < 0 || (guint) a->least.line >= edges->lines->len)
@@ -135,7 +145,8 @@ second_moment (const GbHand *hand, double value)
 static void
 show_radius (GbHand *hand, const char *words, double volume, double bm)
 {
-  g_autofree char *second = second_moment (hand, bm * volume), *under = gb_hand_show (hand, volume, GB_DIM_VOLUME);
+  g_autofree char *second = second_moment (hand, bm * volume),
+                  *under = gb_hand_show (hand, volume, GB_DIM_VOLUME);
   g_autofree char *radius = gb_hand_show (hand, bm, GB_DIM_LENGTH);
 
   gb_hand_step (hand, words, g_strdup_printf ("%s ÷ %s = %s", second, under, radius), trade ());
@@ -157,10 +168,13 @@ show_metacentre (GbHand *hand, const GbAfloat *a, const char *words, double bm, 
 static void
 show_stiffness (GbHand *hand, const GbAfloat *a)
 {
-  show_radius (hand, _ ("BM across: second moment of the waterplane about its length ÷ volume"), a->volume, a->bm);
+  show_radius (hand, _ ("BM across: second moment of the waterplane about its length ÷ volume"), a->volume,
+               a->bm);
   show_metacentre (hand, a, _ ("GM across: KB + BM − KG − what liquids take off by running"), a->bm, a->gm);
-  show_radius (hand, _ ("BM along: second moment of the waterplane about its breadth ÷ volume"), a->volume, a->bm_long);
-  show_metacentre (hand, a, _ ("GM along: KB + BM − KG − what liquids take off by running"), a->bm_long, a->gm_long);
+  show_radius (hand, _ ("BM along: second moment of the waterplane about its breadth ÷ volume"), a->volume,
+               a->bm_long);
+  show_metacentre (hand, a, _ ("GM along: KB + BM − KG − what liquids take off by running"), a->bm_long,
+                   a->gm_long);
 }
 
 static void
@@ -173,17 +187,22 @@ show_per_cm (GbHand *hand, const GbAfloat *a)
                     { GB_TIMES, a->gm_long, GB_DIM_LENGTH },
                     { GB_TIMES, CENTIMETRE, GB_DIM_LENGTH },
                     { GB_DIVIDED, a->fore_x - a->aft_x, GB_DIM_LENGTH } };
-  GbTerm heel[] = { { NULL, a->total, GB_DIM_MASS }, { GB_TIMES, a->gm, GB_DIM_LENGTH }, { GB_TIMES, sin (DEGREE), GB_DIM_COUNT } };
+  GbTerm heel[] = { { NULL, a->total, GB_DIM_MASS },
+                    { GB_TIMES, a->gm, GB_DIM_LENGTH },
+                    { GB_TIMES, sin (DEGREE), GB_DIM_COUNT } };
 
   gb_hand_step (hand, _ ("One centimetre deeper (TPC in the trade): waterplane × 1 cm × density"),
                 gb_hand_sum (hand, sink, 3, a->per_cm, GB_DIM_MASS), trade ());
-  gb_hand_step (hand, _ ("To change trim by one centimetre (MCT in the trade): displacement × GM along × 1 cm ÷ length"),
-                gb_hand_sum (hand, trim, 4, a->trim_moment, GB_DIM_MOMENT), trade ());
+  gb_hand_step (
+      hand,
+      _ ("To change trim by one centimetre (MCT in the trade): displacement × GM along × 1 cm ÷ length"),
+      gb_hand_sum (hand, trim, 4, a->trim_moment, GB_DIM_MOMENT), trade ());
   gb_hand_step (hand, _ ("To heel her by one degree: displacement × GM across × sin 1°"),
                 gb_hand_sum (hand, heel, 3, a->heel_moment, GB_DIM_MOMENT), trade ());
 }
 
-/* Room ------------------------------------------------------------------------------------------------------ */
+/* Room ------------------------------------------------------------------------------------------------------
+ */
 
 static void
 show_room (GbHand *hand, const GbAfloat *a)
@@ -192,13 +211,15 @@ show_room (GbHand *hand, const GbAfloat *a)
   GbTerm reserve[] = { { NULL, a->most, GB_DIM_MASS },
                        { GB_DIVIDED, hand->findings->flotation.water_density, GB_DIM_DENSITY },
                        { GB_MINUS, a->volume, GB_DIM_VOLUME } };
-  g_autofree char *x = gb_hand_show (hand, a->room_at.x, GB_DIM_LENGTH), *y = gb_hand_show (hand, a->room_at.y, GB_DIM_LENGTH);
+  g_autofree char *x = gb_hand_show (hand, a->room_at.x, GB_DIM_LENGTH),
+                  *y = gb_hand_show (hand, a->room_at.y, GB_DIM_LENGTH);
 
   if (!isnan (a->limit))
     gb_hand_step (hand, _ ("May still come aboard: flotation limit, level, − displacement"),
                   gb_hand_sum (hand, left, 2, a->left, GB_DIM_MASS), NULL);
   if (!isnan (a->room_at.x))
-    gb_hand_step (hand, _ ("Where that much brings her level"), g_strdup_printf (_ ("x %s, y %s"), x, y), NULL);
+    gb_hand_step (hand, _ ("Where that much brings her level"), g_strdup_printf (_ ("x %s, y %s"), x, y),
+                  NULL);
   if (!isnan (a->chance))
     gb_hand_step (hand, _ ("Chance of coming out over the limit, by the normal distribution"),
                   gb_hand_show (hand, a->chance, GB_DIM_RATIO), NULL);

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-working"
 
-/* Tables of masses, arms and moments: arms in metres and moments in kg m, or in inches and lb in: the units of hand
- * calculations, not those of a drawing. */
+/* Tables of masses, arms and moments: arms in metres and moments in kg m, or in inches and lb in: the units
+ * of hand calculations, not those of a drawing. */
 
 #include "working-private.h"
 
@@ -24,7 +24,8 @@ gb_moment_unit (GbUnits units)
 GbMomentTable
 gb_moment_table (const GbHand *hand, double mass, double arm)
 {
-  double kilo = gb_quantity_factor (GB_DIM_MASS, hand->units), metre = hand->units == GB_UNITS_FEET ? 0.0254 : 1;
+  double kilo = gb_quantity_factor (GB_DIM_MASS, hand->units),
+         metre = hand->units == GB_UNITS_FEET ? 0.0254 : 1;
 
   return (GbMomentTable){ gb_column_format (mass, kilo), gb_column_format (arm, metre),
                           gb_column_format (mass * arm, kilo * metre) };

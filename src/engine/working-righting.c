@@ -8,27 +8,33 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define UPRIGHT 180   /* index of no heel */
-#define EVERY 15      /* degrees between two rows of the table */
+#define UPRIGHT 180 /* index of no heel */
+#define EVERY 15    /* degrees between two rows of the table */
 
 static void
 show_one_lever (GbHand *hand, const GbRighting *righting)
 {
   const GbLever *lever = &righting->levers[UPRIGHT + 20];
-  GbTerm terms[] = { { NULL, lever->lever * righting->total, GB_DIM_MOMENT }, { GB_DIVIDED, righting->total, GB_DIM_MASS } };
+  GbTerm terms[] = { { NULL, lever->lever * righting->total, GB_DIM_MOMENT },
+                     { GB_DIVIDED, righting->total, GB_DIM_MASS } };
 
-  gb_hand_say (hand, _ ("At each angle of heel she is let go in sinkage and trim until buoyancy and weight balance"));
-  gb_hand_step (hand, _ ("Righting lever, here at 20° to starboard: moment that would bring her upright ÷ displacement"),
-                gb_hand_sum (hand, terms, 2, lever->lever, GB_DIM_LENGTH), _ ("common practice of naval architecture"));
+  gb_hand_say (
+      hand, _ ("At each angle of heel she is let go in sinkage and trim until buoyancy and weight balance"));
+  gb_hand_step (
+      hand,
+      _ ("Righting lever, here at 20° to starboard: moment that would bring her upright ÷ displacement"),
+      gb_hand_sum (hand, terms, 2, lever->lever, GB_DIM_LENGTH), _ ("common practice of naval architecture"));
 }
 
 static void
 show_gm (GbHand *hand, const GbRighting *righting)
 {
-  gb_hand_step (hand, _ ("GM: slope of the curve where she rests; for small angles lever = GM × sine of the heel"),
-                gb_hand_show (hand, righting->gm, GB_DIM_LENGTH), _ ("common practice of naval architecture"));
+  gb_hand_step (
+      hand, _ ("GM: slope of the curve where she rests; for small angles lever = GM × sine of the heel"),
+      gb_hand_show (hand, righting->gm, GB_DIM_LENGTH), _ ("common practice of naval architecture"));
   if (fabs (righting->gm_solid - righting->gm) > 1e-6)
-    gb_hand_step (hand, _ ("The same if liquids could not run"), gb_hand_show (hand, righting->gm_solid, GB_DIM_LENGTH), NULL);
+    gb_hand_step (hand, _ ("The same if liquids could not run"),
+                  gb_hand_show (hand, righting->gm_solid, GB_DIM_LENGTH), NULL);
 }
 
 static void
@@ -37,13 +43,15 @@ show_area (GbHand *hand, const GbRightingSide *side, double total)
   GbTerm terms[] = { { NULL, side->area * total, GB_DIM_MOMENT }, { GB_DIVIDED, total, GB_DIM_MASS } };
 
   gb_hand_step (hand, _ ("Area under the curve up to there, in radians: work to turn her over ÷ her weight"),
-                gb_hand_sum (hand, terms, 2, side->area, GB_DIM_LENGTH), _ ("common practice of naval architecture"));
+                gb_hand_sum (hand, terms, 2, side->area, GB_DIM_LENGTH),
+                _ ("common practice of naval architecture"));
 }
 
 static void
 show_side (GbHand *hand, const GbRighting *righting, const GbRightingSide *side, const char *name)
 {
-  g_autofree char *greatest = gb_hand_show (hand, side->greatest, GB_DIM_LENGTH), *at = gb_hand_show (hand, side->greatest_at, GB_DIM_ANGLE);
+  g_autofree char *greatest = gb_hand_show (hand, side->greatest, GB_DIM_LENGTH),
+                  *at = gb_hand_show (hand, side->greatest_at, GB_DIM_ANGLE);
   /* Translators: a side of the boat. */
   g_autofree char *title = g_strdup_printf (_ ("To %s: greatest lever"), name);
 
@@ -52,7 +60,8 @@ show_side (GbHand *hand, const GbRighting *righting, const GbRightingSide *side,
   if (isnan (side->vanishing))
     gb_hand_say (hand, _ ("The lever does not vanish before 180°: she rights herself from any angle"));
   else
-    gb_hand_step (hand, _ ("Where it vanishes, and she goes over"), gb_hand_show (hand, side->vanishing, GB_DIM_ANGLE), NULL);
+    gb_hand_step (hand, _ ("Where it vanishes, and she goes over"),
+                  gb_hand_show (hand, side->vanishing, GB_DIM_ANGLE), NULL);
   if (!isnan (side->area))
     show_area (hand, side, righting->total);
 }
@@ -61,7 +70,8 @@ show_side (GbHand *hand, const GbRighting *righting, const GbRightingSide *side,
 static void
 show_moment (GbHand *hand, const GbRighting *righting)
 {
-  GbTerm terms[] = { { NULL, righting->moment, GB_DIM_MOMENT }, { GB_DIVIDED, righting->total, GB_DIM_MASS } };
+  GbTerm terms[] = { { NULL, righting->moment, GB_DIM_MOMENT },
+                     { GB_DIVIDED, righting->total, GB_DIM_MASS } };
   double steady = righting->moment >= 0 ? righting->starboard.steady : righting->port.steady;
 
   if (isnan (righting->moment))
@@ -71,21 +81,24 @@ show_moment (GbHand *hand, const GbRighting *righting)
   if (isnan (steady))
     gb_hand_say (hand, _ ("The curve nowhere holds that: under it she goes over"));
   else
-    gb_hand_step (hand, _ ("She heels to where the curve first comes to that"), gb_hand_show (hand, steady, GB_DIM_ANGLE), NULL);
+    gb_hand_step (hand, _ ("She heels to where the curve first comes to that"),
+                  gb_hand_show (hand, steady, GB_DIM_ANGLE), NULL);
 }
 
 static void
 add_row (GbHand *hand, const GbLever *lever)
 {
-  gb_hand_row (hand, gb_hand_show (hand, lever->heel, GB_DIM_ANGLE), gb_hand_show (hand, lever->lever, GB_DIM_LENGTH),
-               gb_hand_show (hand, lever->solid, GB_DIM_LENGTH), gb_hand_show (hand, lever->trim, GB_DIM_ANGLE),
-               gb_hand_show (hand, lever->freeboard, GB_DIM_LENGTH), NULL);
+  gb_hand_row (
+      hand, gb_hand_show (hand, lever->heel, GB_DIM_ANGLE), gb_hand_show (hand, lever->lever, GB_DIM_LENGTH),
+      gb_hand_show (hand, lever->solid, GB_DIM_LENGTH), gb_hand_show (hand, lever->trim, GB_DIM_ANGLE),
+      gb_hand_show (hand, lever->freeboard, GB_DIM_LENGTH), NULL);
 }
 
 static void
 show_table (GbHand *hand, const GbRighting *righting)
 {
-  gb_hand_columns (hand, _ ("Heel"), _ ("Lever"), _ ("Liquids frozen"), _ ("Trim"), _ ("Least freeboard"), NULL);
+  gb_hand_columns (hand, _ ("Heel"), _ ("Lever"), _ ("Liquids frozen"), _ ("Trim"), _ ("Least freeboard"),
+                   NULL);
   for (guint i = 0; i < GB_N_LEVERS; i += EVERY)
     add_row (hand, &righting->levers[i]);
 }

@@ -44,7 +44,8 @@ show_weight_capacity (GbHand *hand, const GbRule *rule)
   gb_hand_step (hand,
                 outboard ? _ ("Weight capacity: (displacement at the lowest edge − boat) ÷ 5")
                          : _ ("Weight capacity: (displacement at the lowest edge − boat) × 3/10"),
-                g_strdup_printf ("(%s − %s) %s = %s", most, boat, outboard ? "÷ 5" : "× 3/10", capacity), part_183 ());
+                g_strdup_printf ("(%s − %s) %s = %s", most, boat, outboard ? "÷ 5" : "× 3/10", capacity),
+                part_183 ());
 }
 
 static void
@@ -69,7 +70,8 @@ show_persons_capacity (GbHand *hand, const GbRule *rule)
                     g_strdup_printf ("0.9 × %s = %s", capacity, persons), part_183 ());
     }
   gb_hand_step (hand, _ ("Persons: (32 lb + capacity for persons) ÷ 141 lb, to the nearest whole one"),
-                g_strdup_printf ("(32 lb + %s) ÷ 141 lb = %.2f: %u", persons, (32 + rule->persons_capacity / GB_POUND) / 141, rule->persons),
+                g_strdup_printf ("(32 lb + %s) ÷ 141 lb = %.2f: %u", persons,
+                                 (32 + rule->persons_capacity / GB_POUND) / 141, rule->persons),
                 part_183 ());
 }
 
@@ -86,30 +88,37 @@ factor_source (const GbRuleLine *line)
 static void
 show_lines (GbHand *hand, const GbRule *rule)
 {
-  gb_hand_columns (hand, _ ("Material"), _ ("Dry, lb"), _ ("Factor K"), _ ("Under water, lb"), _ ("K is from"), NULL);
+  gb_hand_columns (hand, _ ("Material"), _ ("Dry, lb"), _ ("Factor K"), _ ("Under water, lb"),
+                   _ ("K is from"), NULL);
   for (guint i = 0; i < rule->lines->len; i++)
     {
       const GbRuleLine *line = &g_array_index (rule->lines, GbRuleLine, i);
 
-      gb_hand_row (hand, g_strdup (line->material), g_strdup_printf ("%.1f", line->dry / GB_POUND), g_strdup_printf ("%.2f", line->factor),
-                   g_strdup_printf ("%.1f", line->submerged / GB_POUND),
-                   g_strdup (factor_source (line)), NULL);
+      gb_hand_row (hand, g_strdup (line->material), g_strdup_printf ("%.1f", line->dry / GB_POUND),
+                   g_strdup_printf ("%.2f", line->factor),
+                   g_strdup_printf ("%.1f", line->submerged / GB_POUND), g_strdup (factor_source (line)),
+                   NULL);
     }
-  gb_hand_row (hand, g_strdup (_ ("Sum")), g_strdup (""), g_strdup (""), g_strdup_printf ("%.1f", rule->submerged / GB_POUND), g_strdup (""),
-               NULL);
+  gb_hand_row (hand, g_strdup (_ ("Sum")), g_strdup (""), g_strdup (""),
+               g_strdup_printf ("%.1f", rule->submerged / GB_POUND), g_strdup (""), NULL);
 }
 
 static void
 show_boat_foam (GbHand *hand, const GbRule *rule)
 {
-  g_autofree char *under = pounds (rule->submerged), *deck = pounds (rule->deck), *foam = cubic_feet (rule->boat_foam);
+  g_autofree char *under = pounds (rule->submerged), *deck = pounds (rule->deck),
+                  *foam = cubic_feet (rule->boat_foam);
 
-  gb_hand_step (hand, _ ("1. For the boat: (sum of dry weight × K below the edge + dry weight above it) ÷ what a cubic foot of foam carries"),
-                g_strdup_printf ("(%s + %s) ÷ %.1f lb/ft³ = %s", under, deck, GB_RULE_FOAM, foam), handbook ());
+  gb_hand_step (hand,
+                _ ("1. For the boat: (sum of dry weight × K below the edge + dry weight above it) ÷ what a "
+                   "cubic foot of foam carries"),
+                g_strdup_printf ("(%s + %s) ÷ %.1f lb/ft³ = %s", under, deck, GB_RULE_FOAM, foam),
+                handbook ());
   if (rule->boat_foam < 0)
     gb_hand_say (hand, _ ("That is less than nothing: what she is made of lifts her"));
   if (rule->unknown_mass > 0)
-    gb_hand_step (hand, _ ("Counted as if all of it weighed under water, for want of a density"), pounds (rule->unknown_mass), NULL);
+    gb_hand_step (hand, _ ("Counted as if all of it weighed under water, for want of a density"),
+                  pounds (rule->unknown_mass), NULL);
 }
 
 static void
@@ -118,7 +127,9 @@ show_motor_foam (GbHand *hand, const GbRule *rule)
   g_autofree char *motor = pounds (rule->swamped_motor), *foam = cubic_feet (rule->motor_foam);
 
   if (rule->swamped_motor > 0)
-    gb_hand_step (hand, _ ("2. For the motor: its weight swamped, with controls and battery, ÷ what a cubic foot of foam carries"),
+    gb_hand_step (hand,
+                  _ ("2. For the motor: its weight swamped, with controls and battery, ÷ what a cubic foot "
+                     "of foam carries"),
                   g_strdup_printf ("%s ÷ %.1f lb/ft³ = %s", motor, GB_RULE_FOAM, foam), handbook ());
   else
     gb_hand_say (hand, _ ("2. For the motor: nothing"));
@@ -127,20 +138,24 @@ show_motor_foam (GbHand *hand, const GbRule *rule)
 static void
 show_persons_foam (GbHand *hand, const GbRule *rule)
 {
-  const char *words = rule->kind == GB_RULE_OUTBOARD
-                        ? _ ("3. For persons: (1/2 of the first 550 lb + 1/8 of the rest + 1/4 of what else she may carry) ÷ what a cubic foot "
-                             "of foam carries")
-                        : _ ("3. For persons: 1/4 of the weight capacity ÷ what a cubic foot of foam carries");
+  const char *words =
+      rule->kind == GB_RULE_OUTBOARD
+          ? _ ("3. For persons: (1/2 of the first 550 lb + 1/8 of the rest + 1/4 of what else she may carry) "
+               "÷ what a cubic foot "
+               "of foam carries")
+          : _ ("3. For persons: 1/4 of the weight capacity ÷ what a cubic foot of foam carries");
 
   gb_hand_step (hand, words, cubic_feet (rule->persons_foam), handbook ());
   if (rule->kind != GB_RULE_OUTBOARD && !isnan (rule->law_persons_foam))
-    gb_hand_step (hand, _ ("By the law's own 2/15 that would be"), cubic_feet (rule->law_persons_foam), part_183 ());
+    gb_hand_step (hand, _ ("By the law's own 2/15 that would be"), cubic_feet (rule->law_persons_foam),
+                  part_183 ());
 }
 
 static void
 show_foam (GbHand *hand, const GbRule *rule)
 {
-  g_autofree char *boat = cubic_feet (rule->boat_foam), *motor = cubic_feet (rule->motor_foam), *persons = cubic_feet (rule->persons_foam);
+  g_autofree char *boat = cubic_feet (rule->boat_foam), *motor = cubic_feet (rule->motor_foam),
+                  *persons = cubic_feet (rule->persons_foam);
   g_autofree char *sum = cubic_feet (rule->foam), *litres = gb_hand_show (hand, rule->foam, GB_DIM_VOLUME);
 
   show_boat_foam (hand, rule);
@@ -162,12 +177,13 @@ gb_working_rule (const GbBoat *boat, const GbRule *rule)
       return hand.working;
     }
   if (!rule->applies)
-    gb_hand_say (&hand, _ ("The rule is made for boats of one hull and less than 20 ft; for this one it is a yardstick only"));
+    gb_hand_say (&hand, _ ("The rule is made for boats of one hull and less than 20 ft; for this one it is a "
+                           "yardstick only"));
   show_weight_capacity (&hand, rule);
   show_persons_capacity (&hand, rule);
   if (!isnan (rule->horsepower))
-    gb_hand_step (&hand, _ ("Greatest horsepower, by length × breadth of the transom"), gb_hand_show (&hand, rule->horsepower, GB_DIM_COUNT),
-                  part_183 ());
+    gb_hand_step (&hand, _ ("Greatest horsepower, by length × breadth of the transom"),
+                  gb_hand_show (&hand, rule->horsepower, GB_DIM_COUNT), part_183 ());
   show_foam (&hand, rule);
   show_lines (&hand, rule);
   return hand.working;

@@ -49,8 +49,9 @@ add_row (GbHand *hand, char *take_name, double mass, double volume)
 {
   double water = hand->findings->flotation.water_density;
 
-  gb_hand_row (hand, take_name, gb_hand_show (hand, mass, GB_DIM_MASS), gb_hand_show (hand, volume, GB_DIM_VOLUME),
-               gb_hand_show (hand, volume * water, GB_DIM_MASS), NULL);
+  gb_hand_row (hand, take_name, gb_hand_show (hand, mass, GB_DIM_MASS),
+               gb_hand_show (hand, volume, GB_DIM_VOLUME), gb_hand_show (hand, volume * water, GB_DIM_MASS),
+               NULL);
 }
 
 static void
@@ -91,23 +92,28 @@ show_volumes (GbHand *hand, const GbSwamped *swamped)
                        { GB_TIMES, hand->findings->flotation.water_density, GB_DIM_DENSITY } };
 
   gb_hand_step (hand, _ ("What carries: volume of the parts, mass ÷ density, + closed hulls and air spaces"),
-                gb_hand_sum (hand, terms, 2, swamped->parts_volume + swamped->hulls_volume, GB_DIM_VOLUME), _ ("Archimedes"));
+                gb_hand_sum (hand, terms, 2, swamped->parts_volume + swamped->hulls_volume, GB_DIM_VOLUME),
+                _ ("Archimedes"));
   gb_hand_step (hand, _ ("With all of that under water: volume × density of the water"),
                 gb_hand_sum (hand, carries, 2, swamped->aboard.most, GB_DIM_MASS), _ ("Archimedes"));
   if (swamped->n_no_volume > 0)
-    gb_hand_step (hand, _ ("Parts whose density is not known carry nothing"), gb_hand_show (hand, swamped->no_volume_mass, GB_DIM_MASS), NULL);
+    gb_hand_step (hand, _ ("Parts whose density is not known carry nothing"),
+                  gb_hand_show (hand, swamped->no_volume_mass, GB_DIM_MASS), NULL);
 }
 
 static char *
 rest_text (const GbHand *hand, const GbSwampedRest *rest)
 {
-  g_autofree char *edge = gb_hand_show (hand, rest->edge, GB_DIM_LENGTH), *heel = gb_hand_show (hand, rest->heel, GB_DIM_ANGLE);
-  g_autofree char *trim = gb_hand_show (hand, rest->trim, GB_DIM_ANGLE), *weight = gb_hand_show (hand, rest->weight, GB_DIM_MASS);
+  g_autofree char *edge = gb_hand_show (hand, rest->edge, GB_DIM_LENGTH),
+                  *heel = gb_hand_show (hand, rest->heel, GB_DIM_ANGLE);
+  g_autofree char *trim = gb_hand_show (hand, rest->trim, GB_DIM_ANGLE),
+                  *weight = gb_hand_show (hand, rest->weight, GB_DIM_MASS);
   g_autofree char *most = gb_hand_show (hand, rest->most, GB_DIM_MASS);
 
   if (rest->kind == GB_REST_FOUND)
     /* Translators: a mass, two angles, and a height over the water. */
-    return g_strdup_printf (_ ("%s to carry: heel %s, trim %s, her lowest edge %s above water"), weight, heel, trim, edge);
+    return g_strdup_printf (_ ("%s to carry: heel %s, trim %s, her lowest edge %s above water"), weight, heel,
+                            trim, edge);
   if (rest->kind == GB_REST_SINKS)
     /* Translators: two masses. */
     return g_strdup_printf (_ ("%s to carry, and all of her carries %s: she sinks"), weight, most);
@@ -120,9 +126,10 @@ show_rests (GbHand *hand, const GbSwamped *swamped)
   g_autofree char *share = gb_hand_show (hand, swamped->holding, GB_DIM_RATIO);
 
   gb_hand_step (hand, _ ("Full of water, the crew sitting in her"), rest_text (hand, &swamped->aboard), NULL);
-  gb_hand_step (hand, _ ("Share of their weight that people in the water hang on her"), g_steal_pointer (&share),
-                swamped->holding == 2.0 / 15 ? _ ("33 CFR 183.105") : NULL);
-  gb_hand_step (hand, _ ("Full of water, the crew in the water and holding on"), rest_text (hand, &swamped->holding_on), NULL);
+  gb_hand_step (hand, _ ("Share of their weight that people in the water hang on her"),
+                g_steal_pointer (&share), swamped->holding == 2.0 / 15 ? _ ("33 CFR 183.105") : NULL);
+  gb_hand_step (hand, _ ("Full of water, the crew in the water and holding on"),
+                rest_text (hand, &swamped->holding_on), NULL);
 }
 
 static void
@@ -130,7 +137,8 @@ show_foam (GbHand *hand, const GbSwamped *swamped)
 {
   double water = hand->findings->flotation.water_density;
   GbTerm lift[] = { { NULL, water, GB_DIM_DENSITY }, { GB_MINUS, swamped->foam_density, GB_DIM_DENSITY } };
-  GbTerm mass[] = { { NULL, swamped->foam_volume, GB_DIM_VOLUME }, { GB_TIMES, swamped->foam_density, GB_DIM_DENSITY } };
+  GbTerm mass[] = { { NULL, swamped->foam_volume, GB_DIM_VOLUME },
+                    { GB_TIMES, swamped->foam_density, GB_DIM_DENSITY } };
   const double at[3] = { swamped->foam_x, swamped->foam_y, swamped->foam_lowest };
 
   gb_hand_say (hand, swamped->foam_trouble);
@@ -143,13 +151,19 @@ show_foam (GbHand *hand, const GbSwamped *swamped)
     }
   gb_hand_step (hand, _ ("What a volume of foam lifts: density of the water − density of the foam"),
                 gb_hand_sum (hand, lift, 2, water - swamped->foam_density, GB_DIM_DENSITY), NULL);
-  gb_hand_step (hand, _ ("Foam for her to float level, crew holding on, with her lowest edge at the water: what is not carried ÷ that"),
+  gb_hand_step (hand,
+                _ ("Foam for her to float level, crew holding on, with her lowest edge at the water: what is "
+                   "not carried ÷ that"),
                 gb_hand_show (hand, swamped->foam_volume, GB_DIM_VOLUME), NULL);
-  gb_hand_step (hand, _ ("Its mass: volume × density"), gb_hand_sum (hand, mass, 2, swamped->foam_mass, GB_DIM_MASS), NULL);
+  gb_hand_step (hand, _ ("Its mass: volume × density"),
+                gb_hand_sum (hand, mass, 2, swamped->foam_mass, GB_DIM_MASS), NULL);
   if (!isnan (swamped->foam_x))
-    gb_hand_step (hand, _ ("Where its centre belongs so that moments balance, and how low it may lie at most"), gb_hand_place (hand, at), NULL);
+    gb_hand_step (hand,
+                  _ ("Where its centre belongs so that moments balance, and how low it may lie at most"),
+                  gb_hand_place (hand, at), NULL);
   if (!isnan (swamped->foam_apart))
-    gb_hand_step (hand, _ ("Half of it to each side of that, so far out"), gb_hand_show (hand, swamped->foam_apart, GB_DIM_LENGTH), NULL);
+    gb_hand_step (hand, _ ("Half of it to each side of that, so far out"),
+                  gb_hand_show (hand, swamped->foam_apart, GB_DIM_LENGTH), NULL);
 }
 
 GbWorking *

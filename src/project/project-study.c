@@ -29,8 +29,8 @@ find_study (GbWork *work, gpointer condition)
 {
   GbSnapshot *snapshot = gb_work_snapshot (work);
 
-  return gb_study_find (gb_snapshot_boat (snapshot), gb_snapshot_findings (snapshot, gb_today ()), *(gint64 *) condition,
-                        gb_work_is_cancelled, work);
+  return gb_study_find (gb_snapshot_boat (snapshot), gb_snapshot_findings (snapshot, gb_today ()),
+                        *(gint64 *) condition, gb_work_is_cancelled, work);
 }
 
 static void
@@ -140,7 +140,9 @@ ask_for_map (GbProject *self, gint64 condition, gint64 load)
   const GbFindings *f = self->findings;
   MapQuestion *question = g_new (MapQuestion, 1);
 
-  *question = (MapQuestion){ gb_case_new (self->boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, condition), condition, load };
+  *question =
+      (MapQuestion){ gb_case_new (self->boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, condition),
+                     condition, load };
   self->map_condition = condition;
   self->map_load = load;
   self->map_work = gb_work_start (self, &map_type, question);

@@ -63,7 +63,8 @@ gb_work_snapshot (GbWork *work)
 
 /* Gives an answer, or a part of one, to the project if it is still wanted there. */
 static void
-land (GbWork *self, void (*show) (GbProject *project, gpointer question, gpointer take_answer), gpointer take_answer)
+land (GbWork *self, void (*show) (GbProject *project, gpointer question, gpointer take_answer),
+      gpointer take_answer)
 {
   g_autoptr (GbProject) project = g_weak_ref_get (&self->project);
 

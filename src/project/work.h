@@ -12,16 +12,17 @@ G_BEGIN_DECLS
  *         \                       \                    \
  *          +-----------------------+--------------------+--> gb_work_drop: nothing of it lands any more
  *
- * Who asks keeps the work until it is found or no longer wanted, and drops it at every change of the boat. So what lands is never old. A
- * worker holds no reference to the project, which may be closed at any time. */
+ * Who asks keeps the work until it is found or no longer wanted, and drops it at every change of the boat. So
+ * what lands is never old. A worker holds no reference to the project, which may be closed at any time. */
 typedef struct _GbWork GbWork;
 
 typedef struct
 {
-  gboolean needs_snapshot; /* FALSE: all that it takes is in the question */
+  gboolean needs_snapshot;                            /* FALSE: all that it takes is in the question */
   gpointer (*find) (GbWork *work, gpointer question); /* on the worker; NULL where there is no answer */
   void (*progress) (GbProject *project, gpointer question, gpointer take_part); /* NULL: none is told */
-  void (*found) (GbProject *project, gpointer question, gpointer take_answer);  /* not called without an answer */
+  void (*found) (GbProject *project, gpointer question,
+                 gpointer take_answer);      /* not called without an answer */
   GDestroyNotify free_question, free_answer; /* parts are freed as answers are */
 } GbWorkType;
 
@@ -31,9 +32,10 @@ GbWork *gb_work_start (GbProject *project, const GbWorkType *type, gpointer ques
 void gb_work_drop (GbWork *work);
 
 /* On the worker: */
-GbSnapshot *gb_work_snapshot (GbWork *work); /* borrowed */
+GbSnapshot *gb_work_snapshot (GbWork *work);   /* borrowed */
 gboolean gb_work_is_cancelled (gpointer work); /* a GbCancelFunc */
-/* Hands an answer that is not whole to 'progress'. One that has not been seen before the next comes is let go. */
+/* Hands an answer that is not whole to 'progress'. One that has not been seen before the next comes is let
+ * go. */
 void gb_work_tell (GbWork *work, gpointer take_part);
 
 /* Lets go of the works that wait for a snapshot, for the boat changes. */

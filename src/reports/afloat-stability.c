@@ -13,7 +13,8 @@
 #define EVERY 10   /* degrees between two rows */
 #define ALIKE 5e-5 /* m: less than is shown */
 
-typedef void (*AddRighting) (const GbAfloatReport *self, GbTable *table, const GbRighting *righting, const char *name);
+typedef void (*AddRighting) (const GbAfloatReport *self, GbTable *table, const GbRighting *righting,
+                             const char *name);
 
 static void
 for_each_righting (const GbAfloatReport *self, GbTable *table, AddRighting add)
@@ -43,8 +44,8 @@ static const GbColumn side_columns[] = {
 };
 
 static void
-add_side (GbTable *table, const GbRighting *righting, const GbRightingSide *side, gboolean acts, const char *name, const char *code,
-          const char *condition)
+add_side (GbTable *table, const GbRighting *righting, const GbRightingSide *side, gboolean acts,
+          const char *name, const char *code, const char *condition)
 {
   gb_afloat_row (table, name, code, condition);
   gb_table_number (table, righting->gm);
@@ -67,7 +68,8 @@ static void
 add_sides (const GbAfloatReport *self, GbTable *table, const GbRighting *righting, const char *condition)
 {
   gb_afloat_heading (table, condition);
-  add_side (table, righting, &righting->starboard, righting->moment >= 0, _ ("starboard"), "starboard", condition);
+  add_side (table, righting, &righting->starboard, righting->moment >= 0, _ ("starboard"), "starboard",
+            condition);
   add_side (table, righting, &righting->port, righting->moment < 0, _ ("port"), "port", condition);
 }
 
@@ -114,8 +116,8 @@ add_balances (const GbAfloatReport *self, GbTable *table, const GbRighting *righ
     {
       const GbBalance *balance = &g_array_index (righting->balances, GbBalance, i);
 
-      gb_afloat_row (table, balance->stable ? _ ("She rests there") : _ ("She tips from there"), balance->stable ? "stable" : "unstable",
-                     condition);
+      gb_afloat_row (table, balance->stable ? _ ("She rests there") : _ ("She tips from there"),
+                     balance->stable ? "stable" : "unstable", condition);
       gb_table_number (table, balance->heel);
     }
 }
@@ -166,16 +168,26 @@ gb_afloat_add_stability (const GbAfloatReport *self)
 
   if (self->studies == NULL)
     return;
-  for_each_righting (self, gb_document_table (document, "sides", N_ ("Stability"), side_columns, G_N_ELEMENTS (side_columns)), add_sides);
+  for_each_righting (
+      self,
+      gb_document_table (document, "sides", N_ ("Stability"), side_columns, G_N_ELEMENTS (side_columns)),
+      add_sides);
   for_each_righting (self,
                      gb_document_table (document, "immersions", N_ ("When edges go under"), immersion_columns,
                                         G_N_ELEMENTS (immersion_columns)),
                      add_immersions);
-  for_each_righting (self, gb_document_table (document, "balances", N_ ("Where she balances"), balance_columns, G_N_ELEMENTS (balance_columns)),
+  for_each_righting (self,
+                     gb_document_table (document, "balances", N_ ("Where she balances"), balance_columns,
+                                        G_N_ELEMENTS (balance_columns)),
                      add_balances);
-  for_each_righting (self, gb_document_table (document, "levers", N_ ("Righting levers"), lever_columns, G_N_ELEMENTS (lever_columns)),
+  for_each_righting (self,
+                     gb_document_table (document, "levers", N_ ("Righting levers"), lever_columns,
+                                        G_N_ELEMENTS (lever_columns)),
                      add_levers);
-  gb_document_note (document, g_strdup (_ ("Righting levers are with trim and sinkage free; positive ones bring her upright from starboard. "
-                                           "Where both sides are alike only starboard is listed. The area is up to where she goes over: "
-                                           "times her weight it is the work of turning her over.")));
+  gb_document_note (
+      document,
+      g_strdup (_ (
+          "Righting levers are with trim and sinkage free; positive ones bring her upright from starboard. "
+          "Where both sides are alike only starboard is listed. The area is up to where she goes over: "
+          "times her weight it is the work of turning her over.")));
 }

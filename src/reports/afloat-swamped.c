@@ -24,7 +24,8 @@ static const GbColumn swamped_columns[] = {
 };
 
 static void
-add_swamped_rest (GbTable *table, const GbSwampedRest *rest, const char *name, const char *code, const char *condition)
+add_swamped_rest (GbTable *table, const GbSwampedRest *rest, const char *name, const char *code,
+                  const char *condition)
 {
   static const struct
   {
@@ -211,10 +212,14 @@ static void
 add_notes (GbDocument *document)
 {
   gb_document_caution (document, gb_caution_swamped ());
-  gb_document_note (document, g_strdup (_ ("By her parts' volumes: open hulls are full of water; each part carries with its volume, mass over density, as "
-                                           "far as it is under water; closed hulls carry with all of theirs.")));
-  gb_document_note (document, g_strdup (_ ("By the published method: 33 CFR part 183 of the United States and its Boatbuilder's Handbook, in their factors "
-                                           "of weight under water; the text of the rule itself is what counts.")));
+  gb_document_note (document,
+                    g_strdup (_ ("By her parts' volumes: open hulls are full of water; each part carries "
+                                 "with its volume, mass over density, as "
+                                 "far as it is under water; closed hulls carry with all of theirs.")));
+  gb_document_note (document,
+                    g_strdup (_ ("By the published method: 33 CFR part 183 of the United States and its "
+                                 "Boatbuilder's Handbook, in their factors "
+                                 "of weight under water; the text of the rule itself is what counts.")));
 }
 
 void
@@ -224,13 +229,14 @@ gb_afloat_add_swamped (const GbAfloatReport *self)
 
   if (self->studies == NULL)
     return;
-  swamped = gb_document_table (self->document, "swamped", N_ ("Full of water"), swamped_columns, G_N_ELEMENTS (swamped_columns));
-  foam = gb_document_table (self->document, "foam", N_ ("Foam, by physics and by the published rule"), foam_columns,
-                            G_N_ELEMENTS (foam_columns));
-  capacity = gb_document_table (self->document, "capacity", N_ ("Capacity by the published rule"), capacity_columns,
-                                G_N_ELEMENTS (capacity_columns));
-  lines = gb_document_table (self->document, "rule_lines", N_ ("The published rule: weights under water"), line_columns,
-                             G_N_ELEMENTS (line_columns));
+  swamped = gb_document_table (self->document, "swamped", N_ ("Full of water"), swamped_columns,
+                               G_N_ELEMENTS (swamped_columns));
+  foam = gb_document_table (self->document, "foam", N_ ("Foam, by physics and by the published rule"),
+                            foam_columns, G_N_ELEMENTS (foam_columns));
+  capacity = gb_document_table (self->document, "capacity", N_ ("Capacity by the published rule"),
+                                capacity_columns, G_N_ELEMENTS (capacity_columns));
+  lines = gb_document_table (self->document, "rule_lines", N_ ("The published rule: weights under water"),
+                             line_columns, G_N_ELEMENTS (line_columns));
   for (guint i = 0; i < self->studies->len; i++)
     {
       const GbStudy *study = self->studies->pdata[i];

@@ -56,16 +56,17 @@ add_inclinings (const GbAfloatReport *self)
 
   if (n == 0)
     return;
-  table = gb_document_table (self->document, "inclining", N_ ("Inclining tests"), inclining_columns, G_N_ELEMENTS (inclining_columns));
+  table = gb_document_table (self->document, "inclining", N_ ("Inclining tests"), inclining_columns,
+                             G_N_ELEMENTS (inclining_columns));
   for (guint i = 0; i < n; i++)
     add_inclined (self, table, tests->pdata[i], &self->findings->inclined[i]);
 }
 
 /* The model in the tub ----------------------------------------------------------------------------------- */
 
-#define TEST_COLUMN \
-  { \
-    "test", N_ ("Test"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE \
+#define TEST_COLUMN                                                                                          \
+  {                                                                                                          \
+    "test", N_ ("Test"), GB_CELL_TEXT, 0, GB_COLUMN_WIDE                                                     \
   }
 
 static const GbColumn tub_columns[] = {
@@ -169,18 +170,20 @@ add_tubs (const GbAfloatReport *self)
 
   if (n == 0)
     return;
-  read = gb_document_table (self->document, "tubs", N_ ("The model in the tub, in boat size"), tub_columns, G_N_ELEMENTS (tub_columns));
-  explanations = gb_document_table (self->document, "explanations", N_ ("What would explain the differences"), explanation_columns,
-                                    G_N_ELEMENTS (explanation_columns));
-  wanted = gb_document_table (self->document, "wanted_models", N_ ("What the model must be, in its own size"), wanted_columns,
-                              G_N_ELEMENTS (wanted_columns));
+  read = gb_document_table (self->document, "tubs", N_ ("The model in the tub, in boat size"), tub_columns,
+                            G_N_ELEMENTS (tub_columns));
+  explanations = gb_document_table (self->document, "explanations", N_ ("What would explain the differences"),
+                                    explanation_columns, G_N_ELEMENTS (explanation_columns));
+  wanted = gb_document_table (self->document, "wanted_models", N_ ("What the model must be, in its own size"),
+                              wanted_columns, G_N_ELEMENTS (wanted_columns));
   for (guint i = 0; i < n; i++)
     {
       add_tub (self, read, tubs->pdata[i], &self->findings->tubbed[i]);
       add_explanations (explanations, tubs->pdata[i], &self->findings->tubbed[i]);
       add_wanted (wanted, tubs->pdata[i], &self->findings->tubbed[i]);
     }
-  gb_document_note (self->document, g_strdup (_ ("The model is scaled up by Froude's law: lengths by the scale, masses by its cube and the ratio of the "
+  gb_document_note (self->document, g_strdup (_ ("The model is scaled up by Froude's law: lengths by the "
+                                                 "scale, masses by its cube and the ratio of the "
                                                  "waters' densities, times and speeds by its root.")));
 }
 

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-report-afloat"
 
-/* How she floats: every condition's rest, loads and freeboards here; what turns her over, swamped and measured in afloat-*.c. */
+/* How she floats: every condition's rest, loads and freeboards here; what turns her over, swamped and
+ * measured in afloat-*.c. */
 
 #include "afloat-private.h"
 #include "report-private.h"
@@ -34,7 +35,8 @@ gb_afloat_row (GbTable *table, const char *name, const char *code, const char *c
 }
 
 /* What each condition's tables are made by. */
-typedef void (*AddCondition) (const GbAfloatReport *self, GbTable *table, const GbAfloat *afloat, const char *name);
+typedef void (*AddCondition) (const GbAfloatReport *self, GbTable *table, const GbAfloat *afloat,
+                              const char *name);
 
 static void
 for_each_condition (const GbAfloatReport *self, GbTable *table, AddCondition add)
@@ -71,10 +73,8 @@ static const struct
 {
   const char *text, *code;
 } states[] = {
-  [GB_AFLOAT_UNKNOWN] = { N_ ("not known"), "unknown" },
-  [GB_AFLOAT_FLOATS] = { N_ ("floats"), "floats" },
-  [GB_AFLOAT_FILLS] = { N_ ("fills"), "fills" },
-  [GB_AFLOAT_OVER] = { N_ ("has gone over"), "over" },
+  [GB_AFLOAT_UNKNOWN] = { N_ ("not known"), "unknown" }, [GB_AFLOAT_FLOATS] = { N_ ("floats"), "floats" },
+  [GB_AFLOAT_FILLS] = { N_ ("fills"), "fills" },         [GB_AFLOAT_OVER] = { N_ ("has gone over"), "over" },
   [GB_AFLOAT_SINKS] = { N_ ("sinks"), "sinks" },
 };
 
@@ -91,7 +91,9 @@ edge_name (const GbFindings *findings, int line)
 {
   const GPtrArray *lines = findings->edges.lines;
 
-  return line >= 0 && lines != NULL && (guint) line < lines->len ? ((const GbEdgeLine *) lines->pdata[line])->name : NULL;
+  return line >= 0 && lines != NULL && (guint) line < lines->len
+             ? ((const GbEdgeLine *) lines->pdata[line])->name
+             : NULL;
 }
 
 static void
@@ -248,7 +250,8 @@ static const GbColumn freeboard_columns[] = {
 };
 
 static void
-add_point (GbTable *table, const GbAfloat *a, const GbEdgeLine *line, GbVec3 at, const char *condition, gboolean is_least)
+add_point (GbTable *table, const GbAfloat *a, const GbEdgeLine *line, GbVec3 at, const char *condition,
+           gboolean is_least)
 {
   /* Translators: the name of an edge. */
   g_autofree char *lowest = g_strdup_printf (_ ("%s, the lowest"), line->name);
@@ -290,17 +293,28 @@ add_tables (const GbAfloatReport *self)
 {
   GbDocument *document = self->document;
 
-  for_each_condition (self, gb_document_table (document, "conditions", N_ ("As she floats"), rest_columns, G_N_ELEMENTS (rest_columns)),
-                      add_rest);
-  for_each_condition (self, gb_document_table (document, "room", N_ ("What may still come aboard"), room_columns, G_N_ELEMENTS (room_columns)),
-                      add_room);
-  for_each_condition (self, gb_document_table (document, "water", N_ ("Under water"), water_columns, G_N_ELEMENTS (water_columns)), add_water);
-  for_each_condition (self, gb_document_table (document, "stiffness", N_ ("Stiffness"), stiffness_columns, G_N_ELEMENTS (stiffness_columns)),
-                      add_stiffness);
-  for_each_condition (self, gb_document_table (document, "loads", N_ ("Loads"), load_columns, G_N_ELEMENTS (load_columns)), add_loads);
   for_each_condition (self,
-                      gb_document_table (document, "freeboards", N_ ("Freeboard along each edge"), freeboard_columns,
-                                         G_N_ELEMENTS (freeboard_columns)),
+                      gb_document_table (document, "conditions", N_ ("As she floats"), rest_columns,
+                                         G_N_ELEMENTS (rest_columns)),
+                      add_rest);
+  for_each_condition (self,
+                      gb_document_table (document, "room", N_ ("What may still come aboard"), room_columns,
+                                         G_N_ELEMENTS (room_columns)),
+                      add_room);
+  for_each_condition (
+      self,
+      gb_document_table (document, "water", N_ ("Under water"), water_columns, G_N_ELEMENTS (water_columns)),
+      add_water);
+  for_each_condition (self,
+                      gb_document_table (document, "stiffness", N_ ("Stiffness"), stiffness_columns,
+                                         G_N_ELEMENTS (stiffness_columns)),
+                      add_stiffness);
+  for_each_condition (
+      self, gb_document_table (document, "loads", N_ ("Loads"), load_columns, G_N_ELEMENTS (load_columns)),
+      add_loads);
+  for_each_condition (self,
+                      gb_document_table (document, "freeboards", N_ ("Freeboard along each edge"),
+                                         freeboard_columns, G_N_ELEMENTS (freeboard_columns)),
                       add_freeboards);
 }
 
@@ -311,31 +325,42 @@ add_facts (const GbAfloatReport *self)
   const GbFindings *findings = self->findings;
   const GbAfloat *worst;
 
-  gb_document_fact (self->document, "freeboard_accepted", N_ ("Least freeboard, accepted"), GB_DIM_LENGTH, build->freeboard, NULL);
-  gb_document_fact (self->document, "water_density", N_ ("Water"), GB_DIM_DENSITY, findings->flotation.water_density, NULL);
+  gb_document_fact (self->document, "freeboard_accepted", N_ ("Least freeboard, accepted"), GB_DIM_LENGTH,
+                    build->freeboard, NULL);
+  gb_document_fact (self->document, "water_density", N_ ("Water"), GB_DIM_DENSITY,
+                    findings->flotation.water_density, NULL);
   if (findings->n_afloat == 0)
     return;
   worst = &findings->afloat[findings->worst];
-  gb_document_fact_text (self->document, "worst", N_ ("Worst condition"), gb_condition_dup_name (self->boat, worst->condition));
-  gb_document_fact_text (self->document, "worst_state", N_ ("There she"), g_strdup (_ (states[worst->state].text)));
-  gb_document_fact (self->document, "worst_freeboard", N_ ("with a least freeboard of"), GB_DIM_LENGTH, worst->least.freeboard, NULL);
+  gb_document_fact_text (self->document, "worst", N_ ("Worst condition"),
+                         gb_condition_dup_name (self->boat, worst->condition));
+  gb_document_fact_text (self->document, "worst_state", N_ ("There she"),
+                         g_strdup (_ (states[worst->state].text)));
+  gb_document_fact (self->document, "worst_freeboard", N_ ("with a least freeboard of"), GB_DIM_LENGTH,
+                    worst->least.freeboard, NULL);
 }
 
 static void
 add_notes (GbDocument *document)
 {
-  gb_document_note (document, g_strdup (_ ("Places: x forward from the aft end of the baseline, y to port, z up from the baseline. Trim is "
-                                           "positive by the bow, heel to starboard.")));
-  gb_document_note (document,
-                    g_strdup (_ ("Draughts are from the line of the keel, the lowest point of the hulls, at the ends of the hulls and halfway "
-                                 "between. LCG, LCB and LCF are the places along x of the centres of gravity, of buoyancy and of the waterplane; K "
-                                 "is the keel, B the centre of buoyancy, G that of gravity, M the metacentre. GMs are after what liquids take off.")));
+  gb_document_note (
+      document,
+      g_strdup (
+          _ ("Places: x forward from the aft end of the baseline, y to port, z up from the baseline. Trim is "
+             "positive by the bow, heel to starboard.")));
+  gb_document_note (document, g_strdup (_ ("Draughts are from the line of the keel, the lowest point of the "
+                                           "hulls, at the ends of the hulls and halfway "
+                                           "between. LCG, LCB and LCF are the places along x of the centres "
+                                           "of gravity, of buoyancy and of the waterplane; K "
+                                           "is the keel, B the centre of buoyancy, G that of gravity, M the "
+                                           "metacentre. GMs are after what liquids take off.")));
 }
 
 GbDocument *
 gb_afloat_document (const GbBoat *boat, const GbFindings *findings, const GPtrArray *studies, gint64 today)
 {
-  GbAfloatReport self = { gb_document_new ("afloat", _ ("Afloat"), gb_boat_build (boat), today), boat, findings, studies };
+  GbAfloatReport self = { gb_document_new ("afloat", _ ("Afloat"), gb_boat_build (boat), today), boat,
+                          findings, studies };
 
   self.document->landscape = TRUE;
   add_facts (&self);

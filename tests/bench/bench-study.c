@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* What workers find of floating, as a window sees it: how long until it is there, and how long the main loop stood still meanwhile at
- * most. Figures, no judgement. */
+/* What workers find of floating, as a window sees it: how long until it is there, and how long the main loop
+ * stood still meanwhile at most. Figures, no judgement. */
 
 #include "generate.h"
 #include "project/project-study.h"
@@ -62,7 +62,8 @@ wait_for_map (GbProject *project, gint64 condition, gint64 load, guint n_parts, 
   const GbCrewMap *map;
 
   begin (beat);
-  for (map = NULL; map == NULL || map->n_rows_found < GB_MAP_ROWS; map = gb_project_get_crew_map (project, condition, load))
+  for (map = NULL; map == NULL || map->n_rows_found < GB_MAP_ROWS;
+       map = gb_project_get_crew_map (project, condition, load))
     g_main_context_iteration (NULL, TRUE);
   print_wait ("crew map", n_parts, start, beat);
 }

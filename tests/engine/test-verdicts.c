@@ -103,7 +103,8 @@ assert_says (Well *well, GbVerdictKind kind, const char *start, const char *word
     {
       const GbVerdict *verdict = verdicts->pdata[i];
 
-      if (verdict->kind == kind && g_str_has_prefix (verdict->sentence, start) && strstr (verdict->sentence, words) != NULL)
+      if (verdict->kind == kind && g_str_has_prefix (verdict->sentence, start)
+          && strstr (verdict->sentence, words) != NULL)
         return;
       g_test_message ("%s", verdict->sentence);
     }
@@ -148,15 +149,16 @@ add_cargo (Well *well, const char *condition_name, double mass, double y)
   return load;
 }
 
-/* A box of 2 m2 floats 0.5 mm deeper for each kilogram: with 10 kg, 1.5 kg of margin and 600 kg 306 mm deep of her 400 mm, 94 mm
- * free; 150 mm are accepted. The first condition's limit has its own verdict. */
+/* A box of 2 m2 floats 0.5 mm deeper for each kilogram: with 10 kg, 1.5 kg of margin and 600 kg 306 mm deep
+ * of her 400 mm, 94 mm free; 150 mm are accepted. The first condition's limit has its own verdict. */
 static void
 test_further_conditions (void)
 {
   g_auto (Well) well = new_well ();
   GbLoad *load = add_cargo (&well, "Bricks", 600, 0);
 
-  assert_one (&well, GB_VERDICT_PASSED, "Bricks: the edge of “Shell” has a freeboard of 94 mm, and 150 mm is the least");
+  assert_one (&well, GB_VERDICT_PASSED,
+              "Bricks: the edge of “Shell” has a freeboard of 94 mm, and 150 mm is the least");
   load->mass = 900;
   assert_one (&well, GB_VERDICT_PASSED, "Bricks: She sinks");
   load->mass = 495 - 11.5;

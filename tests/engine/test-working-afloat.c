@@ -2,10 +2,11 @@
 
 /* The workings of floating, on a box that is worked by hand.
  *
- * A box of 2 m x 1 m x 0.4 m in water of 1000 kg/m3: 10 kg of boat at z 0.2 and 90 kg of cargo at z 0.3, both amidships. 100 kg: 0.1 m3,
- * 50 mm deep. KB 25 mm; BM = 1 m x 1 m / (12 x 0.05 m) = 1.667 m; KG (10 x 0.2 + 90 x 0.3) / 100 = 290 mm; GM 1402 mm. Along: BM
- * 2 m x 2 m / (12 x 0.05 m) = 6.667 m, GM 6402 mm. 2 m2: 20 kg a centimetre; MCT 100 x 6.402 x 0.01 / 2 = 3.2 kg m; a degree
- * 100 x 1.402 x sin 1 = 2.45 kg m. The limit, 150 mm free, is 2 x 0.25 x 1000 = 500 kg. */
+ * A box of 2 m x 1 m x 0.4 m in water of 1000 kg/m3: 10 kg of boat at z 0.2 and 90 kg of cargo at z 0.3, both
+ * amidships. 100 kg: 0.1 m3, 50 mm deep. KB 25 mm; BM = 1 m x 1 m / (12 x 0.05 m) = 1.667 m; KG (10 x 0.2 +
+ * 90 x 0.3) / 100 = 290 mm; GM 1402 mm. Along: BM 2 m x 2 m / (12 x 0.05 m) = 6.667 m, GM 6402 mm. 2 m2: 20
+ * kg a centimetre; MCT 100 x 6.402 x 0.01 / 2 = 3.2 kg m; a degree 100 x 1.402 x sin 1 = 2.45 kg m. The
+ * limit, 150 mm free, is 2 x 0.25 x 1000 = 500 kg. */
 
 #include "working-fixture.h"
 
@@ -66,11 +67,13 @@ test_afloat (void)
 {
   g_auto (Box) box = new_box ();
 
-  assert_says (work_afloat (&box), "Afloat: Bricks", "10 kg + 0 kg + 90 kg = 100 kg", "100 kg ÷ 1000 kg/m³ = 100 l",
-               "50 mm forward, 50 mm amidships, 50 mm aft", "the lowest point of Shell", "350 mm at x ", "25 mm + 1667 mm − 290 mm − 0 mm = 1402 mm",
-               "25 mm + 6667 mm − 290 mm − 0 mm = 6402 mm", "2 m² × 10 mm × 1000 kg/m³ = 20 kg", "100 kg × 6402 mm × 10 mm ÷ 2000 mm = 3.2 kg·m",
-               "= 2.45 kg·m", "500 kg − 100 kg = 400 kg", "common practice of naval architecture", "Pallet", "Sum, and its centre",
-               gb_caution_afloat (), NULL);
+  assert_says (work_afloat (&box), "Afloat: Bricks", "10 kg + 0 kg + 90 kg = 100 kg",
+               "100 kg ÷ 1000 kg/m³ = 100 l", "50 mm forward, 50 mm amidships, 50 mm aft",
+               "the lowest point of Shell", "350 mm at x ", "25 mm + 1667 mm − 290 mm − 0 mm = 1402 mm",
+               "25 mm + 6667 mm − 290 mm − 0 mm = 6402 mm", "2 m² × 10 mm × 1000 kg/m³ = 20 kg",
+               "100 kg × 6402 mm × 10 mm ÷ 2000 mm = 3.2 kg·m", "= 2.45 kg·m", "500 kg − 100 kg = 400 kg",
+               "common practice of naval architecture", "Pallet", "Sum, and its centre", gb_caution_afloat (),
+               NULL);
 }
 
 static void
@@ -106,7 +109,8 @@ case_of (const Box *box)
 {
   const GbFindings *f = box->desk.findings;
 
-  return gb_case_new (box->desk.boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, box->condition->rec.id);
+  return gb_case_new (box->desk.boat, &f->hulls, &f->edges, &f->rollup, &f->flotation,
+                      box->condition->rec.id);
 }
 
 static void
@@ -121,8 +125,9 @@ test_righting (void)
   floating = case_of (&box);
   righting = gb_righting_find (floating, NULL, NULL);
   g_assert_nonnull (righting);
-  assert_says (gb_working_righting (box.desk.boat, box.desk.findings, righting), "Righting levers", "1402 mm", "To starboard: greatest lever",
-               "To port: greatest lever", "20 kg·m ÷ 100 kg = 200 mm", "She heels to where", "-180°", "180°", gb_caution_afloat (), NULL);
+  assert_says (gb_working_righting (box.desk.boat, box.desk.findings, righting), "Righting levers", "1402 mm",
+               "To starboard: greatest lever", "To port: greatest lever", "20 kg·m ÷ 100 kg = 200 mm",
+               "She heels to where", "-180°", "180°", gb_caution_afloat (), NULL);
   assert_says (gb_working_righting (box.desk.boat, box.desk.findings, NULL), "There is no curve", NULL);
 }
 
@@ -131,11 +136,13 @@ test_swamped (void)
 {
   g_auto (Box) box = new_box ();
   const GbFindings *f = box.desk.findings;
-  g_autoptr (GbSwamped) swamped = gb_swamped_find (box.desk.boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, box.condition->rec.id, NULL, NULL);
+  g_autoptr (GbSwamped) swamped = gb_swamped_find (box.desk.boat, &f->hulls, &f->edges, &f->rollup,
+                                                   &f->flotation, box.condition->rec.id, NULL, NULL);
 
   /* 10 kg of 500 kg/m3 are 20 l, which carry 20 kg of the 100 kg. */
-  assert_says (gb_working_swamped (box.desk.boat, f, swamped), "Full of water", "20 l + 0 l = 20 l", "20 l × 1000 kg/m³ = 20 kg",
-               "100 kg to carry, and all of her carries 20 kg: she sinks", "1000 kg/m³ − 32 kg/m³ = 968 kg/m³", "Planks", gb_caution_swamped (), NULL);
+  assert_says (gb_working_swamped (box.desk.boat, f, swamped), "Full of water", "20 l + 0 l = 20 l",
+               "20 l × 1000 kg/m³ = 20 kg", "100 kg to carry, and all of her carries 20 kg: she sinks",
+               "1000 kg/m³ − 32 kg/m³ = 968 kg/m³", "Planks", gb_caution_swamped (), NULL);
   assert_says (gb_working_swamped (box.desk.boat, f, NULL), "Not known yet", NULL);
 }
 
@@ -144,12 +151,14 @@ test_rule (void)
 {
   g_auto (Box) box = new_box ();
   const GbFindings *f = box.desk.findings;
-  g_autoptr (GbRule) rule = gb_rule_find (box.desk.boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, box.condition->rec.id);
+  g_autoptr (GbRule) rule =
+      gb_rule_find (box.desk.boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, box.condition->rec.id);
 
-  /* Displacement at the edge: 0.8 m3 are 28.25 ft3, 1762.9 lb at 62.4; boat 22.0 lb; 3/10 of the difference 522.3 lb; 9/10 of that 470.0 lb;
-   * (32 + 470) / 141 = 3.56, 4 persons. */
-  assert_says (gb_working_rule (box.desk.boat, rule), "(1762.9 lb − 22.0 lb) × 3/10 = 522.3 lb", "0.9 × 522.3 lb = 470.0 lb", "= 3.56: 4",
-               "÷ 60.4 lb/ft³", "33 CFR part 183", gb_caution_swamped (), NULL);
+  /* Displacement at the edge: 0.8 m3 are 28.25 ft3, 1762.9 lb at 62.4; boat 22.0 lb; 3/10 of the difference
+   * 522.3 lb; 9/10 of that 470.0 lb; (32 + 470) / 141 = 3.56, 4 persons. */
+  assert_says (gb_working_rule (box.desk.boat, rule), "(1762.9 lb − 22.0 lb) × 3/10 = 522.3 lb",
+               "0.9 × 522.3 lb = 470.0 lb", "= 3.56: 4", "÷ 60.4 lb/ft³", "33 CFR part 183",
+               gb_caution_swamped (), NULL);
   assert_says (gb_working_rule (box.desk.boat, NULL), "Not known yet", NULL);
 }
 
@@ -160,15 +169,16 @@ test_inclined (void)
   GbInclining *test = add_record (box.desk.boat, GB_RECORD_INCLINING, 0);
   GbShift *shift = add_record (box.desk.boat, GB_RECORD_SHIFT, test->rec.id);
 
-  /* 5 kg moved by 0.4 m; 10 mm on a plumb line of 500 mm: GM = 5 x 0.4 / (100 x 0.02) = 1 m. KM is 25 + 1667 mm, so KG 692 mm. */
+  /* 5 kg moved by 0.4 m; 10 mm on a plumb line of 500 mm: GM = 5 x 0.4 / (100 x 0.02) = 1 m. KM is 25 + 1667
+   * mm, so KG 692 mm. */
   test->condition = box.condition->rec.id;
   test->pendulum = 0.5;
   shift->mass = 5;
   shift->distance = 0.4;
   shift->deflection = 0.01;
   find (&box.desk);
-  assert_says (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id), "Inclining test", "1000 mm", "1692 mm − 1000 mm → 692 mm",
-               "0.0200", "2 kg·m", "1402 mm", NULL);
+  assert_says (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id), "Inclining test",
+               "1000 mm", "1692 mm − 1000 mm → 692 mm", "0.0200", "2 kg·m", "1402 mm", NULL);
   shift->mass = NAN;
   find (&box.desk);
   assert_says (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id), "left out", NULL);
@@ -191,8 +201,9 @@ test_tubbed (void)
   tub->z = 0.029;
   tub->fore_draught = tub->aft_draught = 0.0055;
   find (&box.desk);
-  assert_says (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id), "The model in the tub: Bath", "10³ × 1 = 1000", "√10 = 3.162",
-               "0.11 kg × 1000 = 110 kg", "55 mm", "Froude's law", "What would explain it", "0.1 kg, centre at", NULL);
+  assert_says (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id),
+               "The model in the tub: Bath", "10³ × 1 = 1000", "√10 = 3.162", "0.11 kg × 1000 = 110 kg",
+               "55 mm", "Froude's law", "What would explain it", "0.1 kg, centre at", NULL);
   tub->scale = NAN;
   find (&box.desk);
   assert_says (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id), "Bath", NULL);

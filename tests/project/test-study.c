@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* What workers find of floating: asked once, told by a signal, forgotten by a change; an answer to an old question never lands. */
+/* What workers find of floating: asked once, told by a signal, forgotten by a change; an answer to an old
+ * question never lands. */
 
 #include "fixture.h"
 #include "project/project-study.h"
@@ -44,14 +45,14 @@ too_long_cb (gpointer what)
   return G_SOURCE_REMOVE;
 }
 
-#define wait_until(condition) \
-  do \
-    { \
-      guint watchdog = g_timeout_add_seconds (60, too_long_cb, (gpointer) #condition); \
-      while (!(condition)) \
-        g_main_context_iteration (NULL, TRUE); \
-      g_source_remove (watchdog); \
-    } \
+#define wait_until(condition)                                                                                \
+  do                                                                                                         \
+    {                                                                                                        \
+      guint watchdog = g_timeout_add_seconds (60, too_long_cb, (gpointer) #condition);                       \
+      while (!(condition))                                                                                   \
+        g_main_context_iteration (NULL, TRUE);                                                               \
+      g_source_remove (watchdog);                                                                            \
+    }                                                                                                        \
   while (0)
 
 /* Long enough for a worker that goes on when it should not. */
@@ -153,11 +154,13 @@ test_changes_forget (void)
         g_main_context_iteration (NULL, FALSE);
     }
   wait_until (gb_project_get_study (project, TWO_UP) != NULL);
-  g_assert_cmpfloat_with_epsilon (gb_project_get_study (project, TWO_UP)->righting->total, total (project), 1e-9);
+  g_assert_cmpfloat_with_epsilon (gb_project_get_study (project, TWO_UP)->righting->total, total (project),
+                                  1e-9);
   set_mast (project, 40);
   g_assert_null (gb_project_get_study (project, TWO_UP));
   wait_until (gb_project_get_study (project, TWO_UP) != NULL);
-  g_assert_cmpfloat_with_epsilon (gb_project_get_study (project, TWO_UP)->righting->total, total (project), 1e-9);
+  g_assert_cmpfloat_with_epsilon (gb_project_get_study (project, TWO_UP)->righting->total, total (project),
+                                  1e-9);
   g_assert_finalize_object (project);
 }
 

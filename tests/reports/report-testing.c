@@ -7,7 +7,8 @@ GBytes *
 report_make (const GbBoat *boat, GbReportKind kind, GbReportFormat format)
 {
   g_autoptr (GbFindings) findings = small_build_find (boat);
-  g_autoptr (GPtrArray) studies = gb_report_takes_studies (kind) ? gb_studies_find (boat, findings, NULL, NULL) : NULL;
+  g_autoptr (GPtrArray) studies =
+      gb_report_takes_studies (kind) ? gb_studies_find (boat, findings, NULL, NULL) : NULL;
   g_autoptr (GError) error = NULL;
   GBytes *bytes = gb_report_make (kind, format, boat, findings, studies, SMALL_BUILD_TODAY, &error);
 
