@@ -185,6 +185,23 @@ test_openings (void)
   assert_one (&well, GB_VERDICT_PASSED, "Alone: the edge of “Shell, Slot” has a freeboard of 114 mm");
 }
 
+/* Where there is no condition she is judged empty: 11.5 kg take her 6 mm down. */
+static void
+test_nobody_aboard (void)
+{
+  g_auto (Well) well = new_well ();
+  GbOpening *opening = add_record (well.boat, GB_RECORD_OPENING, well.hull->rec.id);
+  GbCorner *corner = add_record (well.boat, GB_RECORD_CORNER, opening->rec.id);
+
+  set_name (&opening->name, "Slot");
+  corner->x = 1;
+  corner->y = 0;
+  corner->z = 0.1;
+  gb_boat_remove (well.boat, GB_RECORD_CONDITION, well.load->rec.owner);
+  gb_boat_remove (well.boat, GB_RECORD_LOAD, well.load->rec.id);
+  assert_one (&well, GB_VERDICT_PASSED, "Nobody aboard: the edge of “Shell, Slot” has a freeboard of 94 mm");
+}
+
 static void
 test_swamped (void)
 {
@@ -308,6 +325,7 @@ main (int argc, char **argv)
   g_test_add_func ("/verdicts/flotation", test_flotation);
   g_test_add_func ("/verdicts/further-conditions", test_further_conditions);
   g_test_add_func ("/verdicts/openings", test_openings);
+  g_test_add_func ("/verdicts/nobody-aboard", test_nobody_aboard);
   g_test_add_func ("/verdicts/swamped", test_swamped);
   g_test_add_func ("/verdicts/tests", test_tests);
   g_test_add_func ("/verdicts/target", test_target);
