@@ -74,9 +74,10 @@ gb_axis_linear (GbAxis *axis, double lo, double hi, double factor, guint most)
 {
   double step, first, last;
 
-  most = CLAMP (most, 2, GB_MOST_TICKS);
   if (!isfinite (lo) || !isfinite (hi) || !isfinite (factor) || factor <= 0)
     lo = 0, hi = factor = 1;
+  /* From below nothing to above it there is nothing between: two would never do. */
+  most = CLAMP (most, lo < 0 && hi > 0 ? 3 : 2, GB_MOST_TICKS);
   if (hi - lo <= fabs (hi) * 1e-9)
     hi = lo + fmax (fabs (lo), factor) * 0.1;
   lo /= factor;

@@ -31,7 +31,8 @@ typedef struct
 guint gb_axis_most_ticks (double length, double each);
 
 /* A range that holds @lo and @hi and begins and ends on a tick. @factor is what one shown unit is worth. At
- * most @most ticks, and at least two. Anything not finite gives 0 to 1. */
+ * most @most ticks, and at least two; three where it goes from below nothing to above. Anything not finite
+ * gives 0 to 1. */
 void gb_axis_linear (GbAxis *axis, double lo, double hi, double factor, guint most);
 /* From @lo to @hi as they are, with ticks @step shown units apart. */
 void gb_axis_within (GbAxis *axis, double lo, double hi, double factor, double step);
