@@ -17,12 +17,17 @@ units_of (GbGrid *grid)
 }
 
 static gint64
-add_named (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+add_named (GbGrid *grid,
+           const char *text,
+           const GbChoiceItem *chosen,
+           GbGridSpot spot,
+           GbPartKind kind,
+           GError **error)
 {
   return gb_grid_add_record (grid, "name", text, NULL, spot, error);
 }
 
-/* Conditions ---------------------------------------------------------------------------------------------- */
+/* Conditions -------------------------------------------------------------------------------------------- */
 
 /* How she floats is the point of a condition, so it is said right beside its name. */
 static void
@@ -59,14 +64,15 @@ const GbGridType gb_condition_grid_type = {
   .add = add_named,
 };
 
-/* Loads --------------------------------------------------------------------------------------------------- */
+/* Loads ------------------------------------------------------------------------------------------------- */
 
 static void
 look_load_mass (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 {
-  const GbLoad *load = (const GbLoad *) record;
+  const GbLoad *load = (const GbLoad *)record;
 
-  look->text = gb_field_display (gb_field (GB_RECORD_LOAD, "mass"), record, gb_project_get_build (gb_grid_get_project (grid)));
+  look->text = gb_field_display (gb_field (GB_RECORD_LOAD, "mass"), record,
+                                 gb_project_get_build (gb_grid_get_project (grid)));
   if (isnan (load->mass))
     {
       look->flags = GB_CELL_TROUBLE;
@@ -77,17 +83,22 @@ look_load_mass (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 static void
 look_load_sum (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 {
-  look->text = gb_quantity_format (gb_load_weight ((const GbLoad *) record), GB_DIM_MASS, units_of (grid));
+  look->text = gb_quantity_format (gb_load_weight ((const GbLoad *)record), GB_DIM_MASS, units_of (grid));
   look->flags = GB_CELL_STRONG;
 }
 
 /* Most loads are people, and people sit. */
 static gint64
-add_load (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+add_load (GbGrid *grid,
+          const char *text,
+          const GbChoiceItem *chosen,
+          GbGridSpot spot,
+          GbPartKind kind,
+          GError **error)
 {
   GbRecord *draft = gb_record_new (GB_RECORD_LOAD);
 
-  ((GbLoad *) draft)->posture = GB_POSTURE_SITTING;
+  ((GbLoad *)draft)->posture = GB_POSTURE_SITTING;
   return gb_grid_add_draft (grid, draft, "name", text, NULL, spot, error);
 }
 
@@ -111,7 +122,7 @@ const GbGridType gb_load_grid_type = {
   .add = add_load,
 };
 
-/* Inclining tests ------------------------------------------------------------------------------------------- */
+/* Inclining tests --------------------------------------------------------------------------------------- */
 
 static const GbInclined *
 find_inclined (GbGrid *grid, const GbRecord *record)
@@ -150,19 +161,25 @@ look_gm (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 }
 
 static gint64
-add_inclining (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+add_inclining (GbGrid *grid,
+               const char *text,
+               const GbChoiceItem *chosen,
+               GbGridSpot spot,
+               GbPartKind kind,
+               GError **error)
 {
   GbRecord *draft = gb_record_new (GB_RECORD_INCLINING);
   gboolean nobody = chosen != NULL && chosen->id == 0;
 
-  ((GbInclining *) draft)->date = gb_today ();
-  return gb_grid_add_draft (grid, draft, "condition", nobody ? "" : text, nobody ? NULL : chosen, spot, error);
+  ((GbInclining *)draft)->date = gb_today ();
+  return gb_grid_add_draft (grid, draft, "condition", nobody ? "" : text, nobody ? NULL : chosen, spot,
+                            error);
 }
 
 static GPtrArray *
 offer_conditions (GbGrid *grid)
 {
-  GPtrArray *choices = g_ptr_array_new_with_free_func ((GDestroyNotify) gb_choice_item_free);
+  GPtrArray *choices = g_ptr_array_new_with_free_func ((GDestroyNotify)gb_choice_item_free);
 
   g_ptr_array_add (choices, gb_choice_item_new (_ ("Nobody aboard"), NULL, GB_N_RECORDS, 0));
   gb_choices_add_records (choices, gb_grid_get_project (grid), GB_RECORD_CONDITION);
@@ -186,7 +203,12 @@ const GbGridType gb_inclining_grid_type = {
 };
 
 static gint64
-add_shift (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+add_shift (GbGrid *grid,
+           const char *text,
+           const GbChoiceItem *chosen,
+           GbGridSpot spot,
+           GbPartKind kind,
+           GError **error)
 {
   return gb_grid_add_record (grid, "mass", text, chosen, spot, error);
 }
@@ -208,21 +230,26 @@ const GbGridType gb_shift_grid_type = {
   .add = add_shift,
 };
 
-/* The model in the tub ---------------------------------------------------------------------------------------- */
+/* The model in the tub ---------------------------------------------------------------------------------- */
 
 /* A model is of a build's first condition as a rule, and as large as the one before. */
 static gint64
-add_tub (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+add_tub (GbGrid *grid,
+         const char *text,
+         const GbChoiceItem *chosen,
+         GbGridSpot spot,
+         GbPartKind kind,
+         GError **error)
 {
   const GbBoat *boat = gb_project_get_boat (gb_grid_get_project (grid));
   const GPtrArray *conditions = gb_boat_roots (boat, GB_RECORD_CONDITION);
   const GPtrArray *tubs = gb_boat_roots (boat, GB_RECORD_TUB);
   const GbTub *last = tubs->len > 0 ? tubs->pdata[tubs->len - 1] : NULL;
-  GbTub *draft = (GbTub *) gb_record_new (GB_RECORD_TUB);
+  GbTub *draft = (GbTub *)gb_record_new (GB_RECORD_TUB);
 
   draft->date = gb_today ();
   if (conditions->len > 0)
-    draft->condition = ((const GbRecord *) conditions->pdata[0])->id;
+    draft->condition = ((const GbRecord *)conditions->pdata[0])->id;
   if (last != NULL)
     {
       draft->scale = last->scale;
@@ -239,7 +266,7 @@ look_tub_name (GbGrid *grid, const GbRecord *record, GbCellLook *look)
   const GbFindings *findings = gb_project_get_findings (gb_grid_get_project (grid));
   const char *trouble = record->index < findings->n_tubbed ? findings->tubbed[record->index].trouble : NULL;
 
-  look->text = g_strdup (((const GbTub *) record)->name);
+  look->text = g_strdup (((const GbTub *)record)->name);
   look->note = g_strdup (trouble);
   look->flags = trouble != NULL ? GB_CELL_TROUBLE : 0;
 }
@@ -249,7 +276,8 @@ static const GbGridColumn tub_columns[] = {
   { .name = "condition", .width = 12, .look = look_aboard },
   { NULL },
 };
-static const char *const tub_shown[] = { "name", "condition", "scale", "mass", "fore_draught", "aft_draught", "heel", NULL };
+static const char *const tub_shown[]
+    = { "name", "condition", "scale", "mass", "fore_draught", "aft_draught", "heel", NULL };
 const GbGridType gb_tub_grid_type = {
   .kind = GB_RECORD_TUB,
   .shown = tub_shown,

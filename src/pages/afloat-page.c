@@ -114,8 +114,7 @@ mover (GbAfloatPage *self)
   return ((const GbRecord *)loads->pdata[0])->id;
 }
 
-/* Showing ---------------------------------------------------------------------------------------------------
- */
+/* Showing ----------------------------------------------------------------------------------------------- */
 
 /* The view that is in sight. What it needs may be dear, so the others wait until they are. */
 static void
