@@ -50,27 +50,63 @@ gb_mark_furthest (GbCanvas *canvas, double x, double y)
 /* Fields ------------------------------------------------------------ */
 
 static void
+trace_corners (GbCanvas *canvas, const GbBoatView *view, const GbVec3 *corners, guint n)
+{
+  cairo_new_sub_path (canvas->cr);
+  for (guint k = 0; k < n; k++)
+    {
+      double x, y;
+
+      gb_boat_view_at (view, corners[k], &x, &y);
+      cairo_line_to (canvas->cr, x, y);
+    }
+  cairo_close_path (canvas->cr);
+}
+
+/* The square whose lowest corner is @i, with all of it between @lo and @hi. */
+static gboolean
+is_within (const GbCrew *crew, guint i, double lo, double hi)
+{
+  const double corners[] = { crew->freeboard[i], crew->freeboard[i + 1], crew->freeboard[i + GB_MAP_COLUMNS],
+                             crew->freeboard[i + GB_MAP_COLUMNS + 1] };
+
+  for (guint k = 0; k < G_N_ELEMENTS (corners); k++)
+    if (!(corners[k] >= lo && corners[k] <= hi))
+      return FALSE;
+  return TRUE;
+}
+
+/* All that lies between @lo and @hi. Squares beside one another that do so wholly are one box: paths of fewer corners are drawn much faster. */
+static void
 trace_part (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, double lo, double hi)
 {
   GbNet net = gb_crew_net (crew, crew->freeboard);
   GbVec3 corners[GB_MOST_CORNERS];
 
-  for (guint t = 0; t < net.n_triangles; t++)
-    {
-      guint n = gb_level_part (&net, t, lo, hi, corners);
+  for (guint row = 0; row + 1 < GB_MAP_ROWS; row++)
+    for (guint column = 0; column + 1 < GB_MAP_COLUMNS; column++)
+      {
+        guint i = row * GB_MAP_COLUMNS + column, end = i, t = 2 * (row * (GB_MAP_COLUMNS - 1) + column);
 
-      if (n < 3)
-        continue;
-      cairo_new_sub_path (canvas->cr);
-      for (guint k = 0; k < n; k++)
-        {
-          double x, y;
+        while (end - row * GB_MAP_COLUMNS + 1 < GB_MAP_COLUMNS && is_within (crew, end, lo, hi))
+          end++;
+        if (end > i)
+          {
+            const GbVec3 box[] = { crew->points[i], crew->points[end], crew->points[end + GB_MAP_COLUMNS],
+                                   crew->points[i + GB_MAP_COLUMNS] };
 
-          gb_boat_view_at (view, corners[k], &x, &y);
-          cairo_line_to (canvas->cr, x, y);
-        }
-      cairo_close_path (canvas->cr);
-    }
+            trace_corners (canvas, view, box, G_N_ELEMENTS (box));
+            column += end - i - 1;
+            continue;
+          }
+        for (guint half = 0; half < 2; half++)
+          {
+            guint n = gb_level_part (&net, t + half, lo, hi, corners);
+
+            if (n >= 3)
+              trace_corners (canvas, view, corners, n);
+          }
+      }
 }
 
 /* The higher the darker. Each band lies over those under it, so that no seams show. */
