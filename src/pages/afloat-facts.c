@@ -169,7 +169,7 @@ show_notice (GbAfloatFacts *self, const GbAfloat *afloat)
 
   for (guint i = 0; i < afloat->troubles->len; i++)
     g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "",
-                            (const char *)afloat->troubles->pdata[i]);
+                            (const char *) afloat->troubles->pdata[i]);
   gtk_label_set_text (self->notice, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->notice), text->len > 0);
 }

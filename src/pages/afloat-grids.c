@@ -7,6 +7,7 @@
 #include "boat/deviation.h"
 #include "boat/quantity.h"
 #include "engine/loads.h"
+#include "pages/afloat-page.h"
 #include "pages/afloat-words.h"
 #include "pages/grid-pane.h"
 
@@ -69,7 +70,7 @@ const GbGridType gb_condition_grid_type = {
 static void
 look_load_mass (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 {
-  const GbLoad *load = (const GbLoad *)record;
+  const GbLoad *load = (const GbLoad *) record;
 
   look->text = gb_field_display (gb_field (GB_RECORD_LOAD, "mass"), record,
                                  gb_project_get_build (gb_grid_get_project (grid)));
@@ -83,7 +84,7 @@ look_load_mass (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 static void
 look_load_sum (GbGrid *grid, const GbRecord *record, GbCellLook *look)
 {
-  look->text = gb_quantity_format (gb_load_weight ((const GbLoad *)record), GB_DIM_MASS, units_of (grid));
+  look->text = gb_quantity_format (gb_load_weight ((const GbLoad *) record), GB_DIM_MASS, units_of (grid));
   look->flags = GB_CELL_STRONG;
 }
 
@@ -98,7 +99,7 @@ add_load (GbGrid *grid,
 {
   GbRecord *draft = gb_record_new (GB_RECORD_LOAD);
 
-  ((GbLoad *)draft)->posture = GB_POSTURE_SITTING;
+  ((GbLoad *) draft)->posture = GB_POSTURE_SITTING;
   return gb_grid_add_draft (grid, draft, "name", text, NULL, spot, error);
 }
 
@@ -171,7 +172,7 @@ add_inclining (GbGrid *grid,
   GbRecord *draft = gb_record_new (GB_RECORD_INCLINING);
   gboolean nobody = chosen != NULL && chosen->id == 0;
 
-  ((GbInclining *)draft)->date = gb_today ();
+  ((GbInclining *) draft)->date = gb_today ();
   return gb_grid_add_draft (grid, draft, "condition", nobody ? "" : text, nobody ? NULL : chosen, spot,
                             error);
 }
@@ -232,7 +233,7 @@ const GbGridType gb_shift_grid_type = {
 
 /* The model in the tub ---------------------------------------------------------------------------------- */
 
-/* A model is of a build's first condition as a rule, and as large as the one before. */
+/* A model stands for the condition at hand, and is as large as the one before. */
 static gint64
 add_tub (GbGrid *grid,
          const char *text,
@@ -242,14 +243,14 @@ add_tub (GbGrid *grid,
          GError **error)
 {
   const GbBoat *boat = gb_project_get_boat (gb_grid_get_project (grid));
-  const GPtrArray *conditions = gb_boat_roots (boat, GB_RECORD_CONDITION);
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (grid), GB_TYPE_AFLOAT_PAGE);
   const GPtrArray *tubs = gb_boat_roots (boat, GB_RECORD_TUB);
   const GbTub *last = tubs->len > 0 ? tubs->pdata[tubs->len - 1] : NULL;
-  GbTub *draft = (GbTub *)gb_record_new (GB_RECORD_TUB);
+  GbTub *draft = (GbTub *) gb_record_new (GB_RECORD_TUB);
 
   draft->date = gb_today ();
-  if (conditions->len > 0)
-    draft->condition = ((const GbRecord *)conditions->pdata[0])->id;
+  if (page != NULL)
+    draft->condition = gb_afloat_page_get_condition (GB_AFLOAT_PAGE (page));
   if (last != NULL)
     {
       draft->scale = last->scale;
@@ -266,7 +267,7 @@ look_tub_name (GbGrid *grid, const GbRecord *record, GbCellLook *look)
   const GbFindings *findings = gb_project_get_findings (gb_grid_get_project (grid));
   const char *trouble = record->index < findings->n_tubbed ? findings->tubbed[record->index].trouble : NULL;
 
-  look->text = g_strdup (((const GbTub *)record)->name);
+  look->text = g_strdup (((const GbTub *) record)->name);
   look->note = g_strdup (trouble);
   look->flags = trouble != NULL ? GB_CELL_TROUBLE : 0;
 }

@@ -96,7 +96,7 @@ find_condition (GbAfloatPage *self)
     return selected;
   if (gb_boat_get (boat_of (self), GB_RECORD_CONDITION, self->condition) != NULL)
     return self->condition;
-  return roots->len > 0 ? ((const GbRecord *)roots->pdata[0])->id : 0;
+  return roots->len > 0 ? ((const GbRecord *) roots->pdata[0])->id : 0;
 }
 
 /* Who moves in the crew map: what is selected, else the first person, else the first load. */
@@ -109,9 +109,9 @@ mover (GbAfloatPage *self)
   if (self->load != 0 || loads == NULL || loads->len == 0)
     return self->load;
   for (guint i = 0; i < loads->len; i++)
-    if (((const GbLoad *)loads->pdata[i])->kind == GB_LOAD_PERSON)
-      return ((const GbRecord *)loads->pdata[i])->id;
-  return ((const GbRecord *)loads->pdata[0])->id;
+    if (((const GbLoad *) loads->pdata[i])->kind == GB_LOAD_PERSON)
+      return ((const GbRecord *) loads->pdata[i])->id;
+  return ((const GbRecord *) loads->pdata[0])->id;
 }
 
 /* Showing ----------------------------------------------------------------------------------------------- */
@@ -146,12 +146,29 @@ show_record (GbAfloatPage *self, GbRecordKind kind, const gint64 *ids, guint n)
   gb_inspector_show (self->inspector, self->project, kind, ids, n);
 }
 
+/* While tests are in sight and none of them is selected, the one that their readings belong to. */
+static gboolean
+show_test_at_hand (GbAfloatPage *self)
+{
+  gint64 id = 0;
+
+  if (self->touched == gb_inclining_log_get_grid (self->inclining))
+    id = gb_inclining_log_at_hand (self->inclining);
+  else if (self->touched == gb_tub_log_get_grid (self->tub))
+    id = gb_tub_log_at_hand (self->tub);
+  if (id != 0)
+    show_record (self, gb_grid_get_type_data (self->touched)->kind, &id, 1);
+  return id != 0;
+}
+
 /* What was touched last, else the load that is selected, else the condition. */
 static void
 show_details (GbAfloatPage *self)
 {
   GbGrid *const grids[] = { self->touched, gb_grid_pane_get_grid (self->loads) };
 
+  if (show_test_at_hand (self))
+    return;
   for (guint i = 0; i < G_N_ELEMENTS (grids); i++)
     {
       guint n = 0;
@@ -218,9 +235,17 @@ view_shown_cb (GObject *views, GParamSpec *pspec, gpointer data)
   show_view (self);
 }
 
+/* A condition that is new is at hand, though the blank row may be selected still. */
 static void
 changed_cb (GbProject *project, GbChanges *changes, GbAfloatPage *self)
 {
+  for (guint i = 0; i < changes->changes->len; i++)
+    {
+      const GbChange *change = &g_array_index (changes->changes, GbChange, i);
+
+      if (change->kind == GB_RECORD_CONDITION && change->op == GB_CHANGE_ADDED)
+        self->condition = change->id;
+    }
   show_all (self);
 }
 
@@ -312,6 +337,13 @@ add_load_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   if (self->project != NULL && ensure_condition (self))
     gb_grid_pane_start (self->loads);
+}
+
+gint64
+gb_afloat_page_get_condition (GbAfloatPage *self)
+{
+  g_return_val_if_fail (GB_IS_AFLOAT_PAGE (self), 0);
+  return self->condition;
 }
 
 /* Object ------------------------------------------------------------------------------------------------ */

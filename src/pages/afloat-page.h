@@ -10,5 +10,7 @@ G_BEGIN_DECLS
  * at hand. */
 #define GB_TYPE_AFLOAT_PAGE (gb_afloat_page_get_type ())
 G_DECLARE_FINAL_TYPE (GbAfloatPage, gb_afloat_page, GB, AFLOAT_PAGE, GbPage)
+/* The condition at hand; 0: there is none. */
+gint64 gb_afloat_page_get_condition (GbAfloatPage *self);
 
 G_END_DECLS

@@ -41,11 +41,11 @@ share_out (GbDividedLayout *self, int width, int height)
 
       if (self->width > 0 && stands != divider->stood)
         {
-          divider->share = stands / (double)extent (divider, self->width, self->height);
+          divider->share = stands / (double) extent (divider, self->width, self->height);
           divider->wanted = 0;
         }
       gtk_paned_set_position (divider->paned,
-                              CLAMP ((int)(divider->share * room), 0, MAX (room - divider->wanted, 0)));
+                              CLAMP ((int) (divider->share * room), 0, MAX (room - divider->wanted, 0)));
     }
 }
 

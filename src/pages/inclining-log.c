@@ -89,6 +89,13 @@ gb_inclining_log_get_grid (GbIncliningLog *self)
   return gb_test_log_get_grid (self->log);
 }
 
+gint64
+gb_inclining_log_at_hand (GbIncliningLog *self)
+{
+  g_return_val_if_fail (GB_IS_INCLINING_LOG (self), 0);
+  return gb_test_log_at_hand (self->log);
+}
+
 void
 gb_inclining_log_set_project (GbIncliningLog *self, GbProject *project)
 {

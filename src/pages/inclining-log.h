@@ -14,6 +14,8 @@ G_DECLARE_FINAL_TYPE (GbIncliningLog, gb_inclining_log, GB, INCLINING_LOG, GtkBo
 void gb_inclining_log_set_project (GbIncliningLog *self, GbProject *project);
 /* The table of the tests. */
 GbGrid *gb_inclining_log_get_grid (GbIncliningLog *self);
+/* The test that is selected, else the last one; 0: there is none. */
+gint64 gb_inclining_log_at_hand (GbIncliningLog *self);
 /* To the row of a test or a reading. */
 void gb_inclining_log_go_to (GbIncliningLog *self, const GbPlace *place);
 

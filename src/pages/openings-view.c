@@ -36,7 +36,7 @@ at_hand (GbGridPane *pane, const GPtrArray *all)
   g_autofree gint64 *ids = gb_grid_dup_selected (gb_grid_pane_get_grid (pane), &n);
 
   if (n == 0 && all->len > 0)
-    return ((const GbRecord *)all->pdata[all->len - 1])->id;
+    return ((const GbRecord *) all->pdata[all->len - 1])->id;
   return n == 1 ? ids[0] : NOBODY;
 }
 
@@ -58,7 +58,7 @@ show_troubles (GbOpeningsView *self)
   g_autoptr (GString) text = g_string_new (NULL);
 
   for (guint i = 0; troubles != NULL && i < troubles->len; i++)
-    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", (const char *)troubles->pdata[i]);
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", (const char *) troubles->pdata[i]);
   gtk_label_set_text (self->trouble, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), text->len > 0);
 }

@@ -191,7 +191,7 @@ show_edges (GbRightingView *self, const GbRighting *righting)
       if (edge->line < 0 || (guint)edge->line >= lines->len)
         continue;
       /* A name is text, a title markup. */
-      title = g_markup_escape_text (((const GbEdgeLine *)lines->pdata[edge->line])->name, -1);
+      title = g_markup_escape_text (((const GbEdgeLine *) lines->pdata[edge->line])->name, -1);
       row = g_object_new (ADW_TYPE_ACTION_ROW, "title", title, "subtitle", words, NULL);
       adw_preferences_group_add (self->edges, row);
       g_ptr_array_add (self->edge_rows, row);

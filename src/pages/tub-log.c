@@ -170,6 +170,13 @@ gb_tub_log_get_grid (GbTubLog *self)
   return gb_test_log_get_grid (self->log);
 }
 
+gint64
+gb_tub_log_at_hand (GbTubLog *self)
+{
+  g_return_val_if_fail (GB_IS_TUB_LOG (self), 0);
+  return gb_test_log_at_hand (self->log);
+}
+
 void
 gb_tub_log_set_project (GbTubLog *self, GbProject *project)
 {

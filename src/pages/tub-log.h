@@ -15,6 +15,8 @@ G_DECLARE_FINAL_TYPE (GbTubLog, gb_tub_log, GB, TUB_LOG, GtkBox)
 void gb_tub_log_set_project (GbTubLog *self, GbProject *project);
 /* The table of the tests. */
 GbGrid *gb_tub_log_get_grid (GbTubLog *self);
+/* The test that is selected, else the last one; 0: there is none. */
+gint64 gb_tub_log_at_hand (GbTubLog *self);
 /* To the row of a test or a load of the model. */
 void gb_tub_log_go_to (GbTubLog *self, const GbPlace *place);
 

@@ -16,8 +16,8 @@ static GbBoat *
 box_boat (void)
 {
   GbBoat *boat = gb_boat_new ();
-  GbHull *hull = (GbHull *)gb_record_new (GB_RECORD_HULL);
-  GbPart *part = (GbPart *)gb_record_new (GB_RECORD_PART);
+  GbHull *hull = (GbHull *) gb_record_new (GB_RECORD_HULL);
+  GbPart *part = (GbPart *) gb_record_new (GB_RECORD_PART);
 
   hull->rec.id = part->rec.id = 1;
   hull->rec.position = part->rec.position = 1;
@@ -47,14 +47,14 @@ crewed_boat (void)
     double mass, x;
   } crew[] = { { "Anna", 70, 1.0 }, { "Bert", 60, 1.5 } };
   GbBoat *boat = box_boat ();
-  GbCondition *condition = (GbCondition *)gb_record_new (GB_RECORD_CONDITION);
+  GbCondition *condition = (GbCondition *) gb_record_new (GB_RECORD_CONDITION);
 
   condition->rec.id = condition->rec.position = 1;
   condition->name = g_strdup ("Two up");
   gb_boat_take (boat, &condition->rec);
   for (guint i = 0; i < G_N_ELEMENTS (crew); i++)
     {
-      GbLoad *load = (GbLoad *)gb_record_new (GB_RECORD_LOAD);
+      GbLoad *load = (GbLoad *) gb_record_new (GB_RECORD_LOAD);
 
       load->rec.id = i + 1;
       load->rec.owner = 1;
@@ -98,7 +98,7 @@ count (Support *support, GbRecordKind kind)
 static const GbLoad *
 load_of (Support *support, gint64 id)
 {
-  return (const GbLoad *)gb_boat_get (gb_project_get_boat (support->project), GB_RECORD_LOAD, id);
+  return (const GbLoad *) gb_boat_get (gb_project_get_boat (support->project), GB_RECORD_LOAD, id);
 }
 
 static const GbAfloat *
@@ -185,8 +185,8 @@ test_conditions (void)
   g_assert_true (g_str_has_prefix (support_cell (conditions, GB_RECORD_CONDITION, 1, "state"), "floats, "));
   g_assert_cmpint (gb_grid_get_owner (support_grid (support->page, GB_RECORD_LOAD)), ==, 1);
 
+  /* The new one is at hand at once, so that what is typed next goes aboard in it. */
   enter (support, GB_RECORD_CONDITION, "Far too much");
-  gb_grid_go_to (conditions, GB_RECORD_CONDITION, 2, "name", TRUE);
   support_until (gb_grid_get_owner (support_grid (support->page, GB_RECORD_LOAD)) == 2);
   enter (support, GB_RECORD_LOAD, "Stones");
   fill (support, GB_RECORD_LOAD, 3, "mass", "5000");
