@@ -12,11 +12,13 @@
 
 static const double sizes[][2] = { { 480, 300 }, { 640, 300 }, { 900, 600 }, { 1280, 800 }, { 1600, 1000 } };
 
+/* A picture in each style is of so many sizes. */
 static const struct
 {
   GbChartStyle style;
   const char *name;
-} styles[] = { { GB_CHART_LIGHT, "light" }, { GB_CHART_DARK, "dark" }, { GB_CHART_PRINT, "print" } };
+  guint first, end;
+} styles[] = { { GB_CHART_LIGHT, "light", 1, 4 }, { GB_CHART_DARK, "dark", 2, 4 }, { GB_CHART_PRINT, "print", 2, 3 } };
 
 static const char *folder;
 
@@ -24,7 +26,7 @@ static void
 draw_chart (GbChart *chart, GbChartKind kind, const char *of)
 {
   for (guint s = 0; s < G_N_ELEMENTS (styles); s++)
-    for (guint i = 1; i < 4; i++)
+    for (guint i = styles[s].first; i < styles[s].end; i++)
       {
         g_autoptr (GError) error = NULL;
         g_autofree char *name = g_strdup_printf ("%s-%s-%s-%.0fx%.0f.png", of, gb_chart_kind_name (kind),

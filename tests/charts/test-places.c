@@ -162,25 +162,34 @@ test_level_lines_with_gaps (void)
 
 /* Places in a chart ------------------------------------------------------------ */
 
-/* Looks all over the picture for a load, in a view. */
+/* Looks through all that the pointer finds for a load, in a view. */
 static gboolean
 find_load (GbChart *chart, gint64 id, int view, double *x, double *y, GbChartSpot *spot)
 {
-  for (*y = 0; *y < HEIGHT; *y += 2)
-    for (*x = 0; *x < WIDTH; *x += 2)
+  g_auto (Paper) paper;
+
+  paper_init_blank (&paper, WIDTH, HEIGHT, GB_CHART_LIGHT);
+  gb_chart_render (chart, &paper.canvas, FALSE);
+  for (guint i = 0; i < paper.canvas.hits->len; i++)
+    {
+      GbBox box = g_array_index (paper.canvas.hits, GbHit, i).box;
+
+      *x = box.x + box.width / 2;
+      *y = box.y + box.height / 2;
       if (gb_chart_locate (chart, WIDTH, HEIGHT, *x, *y, -1, spot) && spot->kind == GB_RECORD_LOAD && spot->id == id
           && spot->view == view)
         return TRUE;
+    }
   return FALSE;
 }
 
 static const GbVec3 helm = { 0.75, 0, 0.52 };
 
-/* As near as the pointer is to the middle of the mark. */
+/* The pointer is on the middle of the mark. */
 static void
 assert_near (GbVec3 at, GbVec3 wanted)
 {
-  const double slack = 0.09;
+  const double slack = 1e-6;
 
   g_assert_true (isnan (at.x) || fabs (at.x - wanted.x) < slack);
   g_assert_true (isnan (at.y) || fabs (at.y - wanted.y) < slack);
@@ -258,8 +267,8 @@ test_crew_map_places (void)
 
   g_assert_true (find_load (chart, 1, GB_VIEW_PLAN, &x, &y, &spot));
   assert_near (spot.at, helm);
-  for (y = 0; y < HEIGHT; y += 7)
-    for (x = 0; x < WIDTH; x += 7)
+  for (y = 0; y < HEIGHT; y += 19)
+    for (x = 0; x < WIDTH; x += 19)
       {
         g_autofree char *tip = gb_chart_tooltip (chart, WIDTH, HEIGHT, x, y);
 
@@ -272,7 +281,7 @@ test_crew_map_places (void)
         if (fabs (spot.at.y) < 0.3 && fabs (spot.at.x - 1.1) < 0.3)
           g_assert_nonnull (strstr (tip, "least freeboard "));
       }
-  g_assert_cmpuint (n_told, >, 100);
+  g_assert_cmpuint (n_told, >, 60);
   g_assert_cmpuint (n_over, >, 5);
 }
 
