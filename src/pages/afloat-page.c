@@ -1,24 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #define G_LOG_DOMAIN "gb-afloat-page"
 
-#include "afloat-page.h"
+#include "afloat-page-private.h"
 
-#include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
-#include "pages/afloat-drag.h"
-#include "pages/afloat-facts.h"
 #include "pages/afloat-grids.h"
-#include "pages/crew-view.h"
 #include "pages/divided-layout.h"
-#include "pages/grid-pane.h"
-#include "pages/inclining-log.h"
-#include "pages/righting-view.h"
-#include "pages/swamped-view.h"
-#include "pages/tub-log.h"
-#include "project/project-study.h"
-#include "widgets/chart-host.h"
-#include "widgets/inspector.h"
 
 /* What divides the page, by its name in the template. */
 static const struct
@@ -31,38 +19,6 @@ static const struct
   { "right", 0.44, 0 },
   { "left", 0.21, 0 },
   { "lower_left", 0.31, 0 },
-};
-
-struct _GbAfloatPage
-{
-  GbPage parent_instance;
-
-  GbProject *project; /* the page's own, borrowed */
-  gint64 condition;   /* at hand; 0: there is none */
-  gint64 load;        /* selected in it; 0: none, or several */
-  gboolean dragging;  /* the figures shown are not the findings' */
-  GbGrid *touched;    /* whose selection the details show; NULL: the loads', or the condition */
-
-  GbChartHost *charts;
-  GbAfloatDrag *drag;
-  GbGridPane *conditions;
-  GbGridPane *loads;
-
-  GtkStack *main;
-  GtkBox *conditions_box;
-  GtkBox *loads_box;
-  GtkLabel *details_title;
-  GbInspector *inspector;
-  GbChartArea *drawing;
-  GtkWidget *switcher;
-  GtkStack *views;
-  GbAfloatFacts *facts;
-  GbChartArea *freeboard;
-  GbCrewView *crew;
-  GbRightingView *righting;
-  GbSwampedView *swamped;
-  GbIncliningLog *inclining;
-  GbTubLog *tub;
 };
 
 G_DEFINE_FINAL_TYPE (GbAfloatPage, gb_afloat_page, GB_TYPE_PAGE)
@@ -99,41 +55,7 @@ find_condition (GbAfloatPage *self)
   return roots->len > 0 ? ((const GbRecord *) roots->pdata[0])->id : 0;
 }
 
-/* Who moves in the crew map: what is selected, else the first person, else the first load. */
-static gint64
-mover (GbAfloatPage *self)
-{
-  const GbRecord *condition = gb_boat_get (boat_of (self), GB_RECORD_CONDITION, self->condition);
-  const GPtrArray *loads = condition != NULL ? gb_record_children (condition) : NULL;
-
-  if (self->load != 0 || loads == NULL || loads->len == 0)
-    return self->load;
-  for (guint i = 0; i < loads->len; i++)
-    if (((const GbLoad *) loads->pdata[i])->kind == GB_LOAD_PERSON)
-      return ((const GbRecord *) loads->pdata[i])->id;
-  return ((const GbRecord *) loads->pdata[0])->id;
-}
-
 /* Showing ----------------------------------------------------------------------------------------------- */
-
-/* The view that is in sight. What it needs may be dear, so the others wait until they are. */
-static void
-show_view (GbAfloatPage *self)
-{
-  const char *view = gtk_stack_get_visible_child_name (self->views);
-
-  if (self->project == NULL || view == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
-    return;
-  if (g_str_equal (view, "figures") && !self->dragging)
-    gb_afloat_facts_show (self->facts, self->project,
-                          gb_findings_afloat (gb_project_get_findings (self->project), self->condition));
-  else if (g_str_equal (view, "crew"))
-    gb_crew_view_show (self->crew, self->project, self->condition, mover (self));
-  else if (g_str_equal (view, "righting"))
-    gb_righting_view_show (self->righting, self->project, self->condition);
-  else if (g_str_equal (view, "swamped"))
-    gb_swamped_view_show (self->swamped, self->project, self->condition);
-}
 
 static void
 show_record (GbAfloatPage *self, GbRecordKind kind, const gint64 *ids, guint n)
@@ -197,9 +119,9 @@ show_all (GbAfloatPage *self)
     gb_grid_set_owner (loads, self->condition != 0 ? self->condition : NOBODY);
   self->load = only_selected (self->loads);
   gb_afloat_drag_set (self->drag, self->project, self->condition, self->load);
-  gb_chart_host_set_condition (self->charts, self->condition, mover (self));
+  gb_chart_host_set_condition (self->charts, self->condition, gb_afloat_page_mover (self));
   show_details (self);
-  show_view (self);
+  gb_afloat_page_show_view (self);
 }
 
 static void
@@ -232,7 +154,7 @@ view_shown_cb (GObject *views, GParamSpec *pspec, gpointer data)
   else if (g_strcmp0 (view, "model") == 0)
     self->touched = gb_tub_log_get_grid (self->tub);
   show_details (self);
-  show_view (self);
+  gb_afloat_page_show_view (self);
 }
 
 /* A condition that is new is at hand, though the blank row may be selected still. */
@@ -247,42 +169,6 @@ changed_cb (GbProject *project, GbChanges *changes, GbAfloatPage *self)
         self->condition = change->id;
     }
   show_all (self);
-}
-
-static void
-study_found_cb (GbProject *project, gint64 condition, GbAfloatPage *self)
-{
-  show_view (self);
-}
-
-/* A load is dragged ------------------------------------------------------------------------------------- */
-
-static void
-picked_cb (GbAfloatDrag *drag, gint64 load, GbAfloatPage *self)
-{
-  gb_grid_go_to (gb_grid_pane_get_grid (self->loads), GB_RECORD_LOAD, load, NULL, FALSE);
-}
-
-static void
-moved_cb (GbAfloatDrag *drag, gint64 load, const GbAfloat *afloat, const GbVec3 *to, GbAfloatPage *self)
-{
-  self->dragging = TRUE;
-  gb_chart_host_set_moved (self->charts, afloat, *to);
-  gb_afloat_facts_show (self->facts, self->project, afloat);
-}
-
-static void
-ended_cb (GbAfloatDrag *drag, GbAfloatPage *self)
-{
-  self->dragging = FALSE;
-  gb_chart_host_set_moved (self->charts, NULL, (GbVec3){ 0 });
-  show_view (self);
-}
-
-static void
-mover_chosen_cb (GbCrewView *crew, gint64 load, GbAfloatPage *self)
-{
-  picked_cb (NULL, load, self);
 }
 
 /* Places ------------------------------------------------------------------------------------------------ */
@@ -368,7 +254,8 @@ gb_afloat_page_show (GbPage *page, GbProject *project)
       return;
     }
   g_signal_connect_object (project, "changed", G_CALLBACK (changed_cb), self, 0);
-  g_signal_connect_object (project, "study-found", G_CALLBACK (study_found_cb), self, 0);
+  g_signal_connect_object (project, "study-found", G_CALLBACK (gb_afloat_page_show_view), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (project, "place", G_CALLBACK (place_cb), self, 0);
   gb_grid_pane_select_first (self->conditions,
                              gb_boat_roots (gb_project_get_boat (project), GB_RECORD_CONDITION));
@@ -380,7 +267,7 @@ static void
 gb_afloat_page_map (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (gb_afloat_page_parent_class)->map (widget);
-  show_view (GB_AFLOAT_PAGE (widget));
+  gb_afloat_page_show_view (GB_AFLOAT_PAGE (widget));
 }
 
 static void
@@ -460,25 +347,6 @@ make_tables (GbAfloatPage *self)
                            self, 0);
 }
 
-static void
-make_charts (GbAfloatPage *self)
-{
-  self->charts = gb_chart_host_new ();
-  gb_chart_host_add (self->charts, self->drawing, GB_CHART_FLOATING);
-  gb_chart_host_add (self->charts, self->freeboard, GB_CHART_FREEBOARD);
-  gb_chart_host_add (self->charts, gb_crew_view_get_area (self->crew), GB_CHART_CREW);
-  gb_chart_host_add (self->charts, gb_righting_view_get_area (self->righting), GB_CHART_RIGHTING);
-  gb_chart_host_add (self->charts, gb_swamped_view_get_area (self->swamped), GB_CHART_SWAMPED);
-
-  self->drag = gb_afloat_drag_new ();
-  gb_afloat_drag_attach (self->drag, self->drawing);
-  gb_afloat_drag_attach (self->drag, gb_crew_view_get_area (self->crew));
-  g_signal_connect_object (self->drag, "picked", G_CALLBACK (picked_cb), self, 0);
-  g_signal_connect_object (self->drag, "moved", G_CALLBACK (moved_cb), self, 0);
-  g_signal_connect_object (self->drag, "ended", G_CALLBACK (ended_cb), self, 0);
-  g_signal_connect_object (self->crew, "load-chosen", G_CALLBACK (mover_chosen_cb), self, 0);
-}
-
 /* Words that are too long for a narrow window are cut, and then said by the tooltip. */
 static void
 let_labels_shrink (GtkWidget *switcher)
@@ -518,6 +386,6 @@ gb_afloat_page_init (GbAfloatPage *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   make_layout (self);
   make_tables (self);
-  make_charts (self);
+  gb_afloat_page_make_charts (self);
   let_labels_shrink (self->switcher);
 }

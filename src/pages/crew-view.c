@@ -123,7 +123,7 @@ show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
   double port = whole ? map->furthest_port : NAN, starboard = whole ? map->furthest_starboard : NAN;
   int first = whole ? map->first_under : -1;
   const char *edge
-      = first >= 0 && (guint)first < lines->len ? ((const GbEdgeLine *) lines->pdata[first])->name : "–";
+      = first >= 0 && (guint) first < lines->len ? ((const GbEdgeLine *) lines->pdata[first])->name : "–";
 
   gb_fact_list_set (
       self->facts[FACT_BEST],

@@ -188,7 +188,7 @@ show_edges (GbRightingView *self, const GbRighting *righting)
       g_autofree char *title = NULL;
       GtkWidget *row;
 
-      if (edge->line < 0 || (guint)edge->line >= lines->len)
+      if (edge->line < 0 || (guint) edge->line >= lines->len)
         continue;
       /* A name is text, a title markup. */
       title = g_markup_escape_text (((const GbEdgeLine *) lines->pdata[edge->line])->name, -1);

@@ -122,8 +122,8 @@ ballast_words (double ballast, GbUnits units)
 static void
 show_wanted (GbTubLog *self, const GbTubbed *t, GbUnits units)
 {
-  char *second
-      = isnan (t->time_factor) ? g_strdup ("–") : g_strdup_printf (_ ("%.2f s of the boat"), t->time_factor);
+  char *second = isnan (t->time_factor) ? g_strdup ("–")
+                                        : g_strdup_printf (_ ("%.2f s of the boat"), t->time_factor);
 
   gb_fact_list_set (self->facts[FACT_WEIGH], gb_quantity_format (t->wanted_mass, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->facts[FACT_BALLAST], ballast_words (t->ballast, units), t->ballast < 0);
