@@ -53,9 +53,9 @@ format_tick (char *text, gsize size, double number, int decimals)
 static void
 fill_ticks (GbAxis *axis, double first, double n, double step, double factor)
 {
-  int decimals = (int) CLAMP (ceil (-log10 (step) - 1e-9), 0, 9);
+  int decimals = (int)CLAMP (ceil (-log10 (step) - 1e-9), 0, 9);
 
-  axis->n_ticks = (guint) CLAMP (n, 0, GB_MOST_TICKS);
+  axis->n_ticks = (guint)CLAMP (n, 0, GB_MOST_TICKS);
   for (guint i = 0; i < axis->n_ticks; i++)
     {
       axis->ticks[i].value = (first + i) * step * factor;
@@ -66,7 +66,7 @@ fill_ticks (GbAxis *axis, double first, double n, double step, double factor)
 guint
 gb_axis_most_ticks (double length, double each)
 {
-  return (guint) CLAMP (length / each, 2, GB_MOST_TICKS);
+  return (guint)CLAMP (length / each, 2, GB_MOST_TICKS);
 }
 
 void
@@ -132,7 +132,7 @@ start_of_step (gint64 day, guint days, guint months)
   GDate date;
 
   g_date_clear (&date, 1);
-  g_date_set_julian (&date, (guint32) day);
+  g_date_set_julian (&date, (guint32)day);
   if (days > 1)
     g_date_subtract_days (&date, g_date_get_weekday (&date) - 1);
   else if (months > 0)
@@ -140,7 +140,7 @@ start_of_step (gint64 day, guint days, guint months)
       guint since = g_date_get_year (&date) * 12 + g_date_get_month (&date) - 1;
 
       since = MAX (since - since % months, 12);
-      g_date_set_dmy (&date, 1, (GDateMonth) (since % 12 + 1), (GDateYear) (since / 12));
+      g_date_set_dmy (&date, 1, (GDateMonth)(since % 12 + 1), (GDateYear)(since / 12));
     }
   return date;
 }
@@ -148,7 +148,7 @@ start_of_step (gint64 day, guint days, guint months)
 static gboolean
 fill_dates (GbAxis *axis, guint way, guint most)
 {
-  GDate date = start_of_step ((gint64) axis->from, calendar[way].days, calendar[way].months);
+  GDate date = start_of_step ((gint64)axis->from, calendar[way].days, calendar[way].months);
   GDateYear year = 0;
 
   for (axis->n_ticks = 0; g_date_get_julian (&date) <= axis->to;
@@ -178,8 +178,8 @@ gb_axis_dates (GbAxis *axis, gint64 lo, gint64 hi, guint most)
   lo = CLAMP (lo, 366, 3652059 - 40000);
   hi = CLAMP (hi, lo + 1, 3652059 - 40000 + 1);
   most = CLAMP (most, 2, GB_MOST_TICKS);
-  axis->from = (double) lo;
-  axis->to = (double) hi;
+  axis->from = (double)lo;
+  axis->to = (double)hi;
   for (guint way = 0; way < G_N_ELEMENTS (calendar); way++)
     if (fill_dates (axis, way, most))
       return;

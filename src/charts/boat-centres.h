@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* The centres of gravity and of buoyancy: their marks in a view, and their rows in the key, which write their places out in the boat's axes. */
+/* The centres of gravity and of buoyancy: their marks in a view, and their rows in the key, which write their
+ * places out in the boat's axes. */
 
 void gb_mark_gravity (GbCanvas *canvas, double x, double y);
 void gb_mark_buoyancy (GbCanvas *canvas, double x, double y);

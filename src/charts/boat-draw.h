@@ -19,7 +19,8 @@ void gb_boat_trace (GbCanvas *canvas, const GbBoatView *view, const GArray *poin
 void gb_boat_fill_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view);
 void gb_boat_draw_hulls (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view);
 
-/* Parts and loads, those that are picked or the others; hits are numbered as the items. Names: of the picked ones, or of loads. */
+/* Parts and loads, those that are picked or the others; hits are numbered as the items. Names: of the picked
+ * ones, or of loads. */
 void gb_boat_draw_dots (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboolean picked);
 void gb_boat_name_items (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view, gboolean picked);
 void gb_boat_name_groups (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view);

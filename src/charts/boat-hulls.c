@@ -19,7 +19,7 @@ gb_scene_hull_clear (GbSceneHull *hull)
 static GPtrArray *
 polylines_new (void)
 {
-  return g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
+  return g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
 }
 
 static void
@@ -36,7 +36,7 @@ place_lines (const GbScene *scene, const GPtrArray *lines)
     {
       GArray *line = g_ptr_array_index (lines, i);
 
-      place_points (scene, (GbVec3 *) line->data, line->len);
+      place_points (scene, (GbVec3 *)line->data, line->len);
     }
 }
 
@@ -63,7 +63,8 @@ station_line (const GbHull *hull, const GbStation *station, int side)
 static void
 add_hull (GbScene *scene, const GbMesh *mesh, const GbHull *record, const GPtrArray *edges, int side)
 {
-  GbSceneHull hull = { .edges = polylines_new (), .sections = polylines_new (), .inside = record->inside != 0 };
+  GbSceneHull hull
+      = { .edges = polylines_new (), .sections = polylines_new (), .inside = record->inside != 0 };
   const GPtrArray *stations = gb_record_children (&record->rec);
 
   hull.mesh = (GbMesh){ g_memdup2 (mesh->points, mesh->n_points * sizeof *mesh->points), mesh->n_points,

@@ -145,8 +145,9 @@ add_part (GbScene *scene, const GbChartSource *source, const Candidate *candidat
 {
   GbVec3 places[MOST_PLACES];
   guint n_places = find_places (source->boat, candidate->part, candidate->mass, places);
-  GbSceneItem item = { GB_SCENE_PART,          candidate->part->rec.id, gb_record_dup_title (&candidate->part->rec),
-                       candidate->mass->mass, candidate->picked,       FALSE };
+  GbSceneItem item
+      = { GB_SCENE_PART,         candidate->part->rec.id, gb_record_dup_title (&candidate->part->rec),
+          candidate->mass->mass, candidate->picked,       FALSE };
 
   add_item (scene, item, places, n_places);
 }

@@ -19,7 +19,7 @@ gb_key_new (void)
 {
   GArray *key = g_array_new (FALSE, FALSE, sizeof (GbKeyRow));
 
-  g_array_set_clear_func (key, (GDestroyNotify) key_row_clear);
+  g_array_set_clear_func (key, (GDestroyNotify)key_row_clear);
   return key;
 }
 
@@ -69,7 +69,8 @@ gb_key_measure (const GArray *key, GbCanvas *canvas)
 void
 gb_key_draw (const GArray *key, GbCanvas *canvas, GbBox box)
 {
-  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em, left = indent (key, canvas), y = box.y;
+  double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em, left = indent (key, canvas),
+         y = box.y;
 
   for (guint i = 0; i < key->len && y + row_height (canvas) <= box.y + box.height + em; i++)
     {
@@ -77,8 +78,8 @@ gb_key_draw (const GArray *key, GbCanvas *canvas, GbBox box)
 
       if (row->mark != NULL)
         row->mark (canvas, box.x + em * 0.6, y + line / 2);
-      gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x + left, y, GB_AT_LEFT | GB_AT_TOP, GB_ANY_WIDTH,
-                    row->name);
+      gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, box.x + left, y, GB_AT_LEFT | GB_AT_TOP,
+                    GB_ANY_WIDTH, row->name);
       gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, box.x + left, y + line, GB_AT_LEFT | GB_AT_TOP,
                     GB_ANY_WIDTH, row->figures);
       y += row_height (canvas);

@@ -163,9 +163,10 @@ find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words, gu
       double right[2], up[2];
       GbPads pads = with_pads ? words->pads[v] : (GbPads){ 0, 0, 0, 0 };
 
-      view_range (scene, (GbView) v, right, up);
-      needs.blocks[v] = (Need){ right[1] - right[0], up[1] - up[0], em * GB_VIEW_LEFT + pads.left + pads.right,
-                                line * 2 + em * (GB_VIEW_TOP + 0.25) + pads.top + pads.bottom, words->captions[v] };
+      view_range (scene, (GbView)v, right, up);
+      needs.blocks[v]
+          = (Need){ right[1] - right[0], up[1] - up[0], em * GB_VIEW_LEFT + pads.left + pads.right,
+                    line * 2 + em * (GB_VIEW_TOP + 0.25) + pads.top + pads.bottom, words->captions[v] };
     }
   needs.blocks[GB_VIEW_SIDE].width += words->waterlines;
   needs.blocks[KEY] = (Need){ 0, 0, words->key.width, words->key.height, 0 };
@@ -180,7 +181,8 @@ tick_step (double scale, double unit, double em, double longest)
 }
 
 static void
-place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView v, GbPads pads, double x, double y)
+place_view (
+    const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView v, GbPads pads, double x, double y)
 {
   GbBoatView *view = &layout->views[v];
   double right[2], up[2], unit = gb_boat_unit (scene->units), em = canvas->em;
@@ -203,9 +205,15 @@ place_view (const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView
   view->up.end = view->box.y;
 }
 
-/* Where not all views fit in any size worth looking at, some are left out: the plan, and then all but one. None where not even that fits. */
+/* Where not all views fit in any size worth looking at, some are left out: the plan, and then all but one.
+ * None where not even that fits. */
 static Needs
-choose_views (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words, GbBoatLayout *layout, guint *way)
+choose_views (const GbScene *scene,
+              GbCanvas *canvas,
+              GbBox box,
+              const GbBoatWords *words,
+              GbBoatLayout *layout,
+              guint *way)
 {
   const guint side_and_end = scene->views & (1u << GB_VIEW_SIDE | 1u << GB_VIEW_END);
   const guint subsets[] = { scene->views, side_and_end, scene->views & ~(scene->views - 1) };
@@ -226,10 +234,15 @@ choose_views (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWor
   return needs;
 }
 
-/* The largest scale at which all stands in @box. The key, and then the room for words in the views, give way where they would take much from
- * the drawing. */
+/* The largest scale at which all stands in @box. The key, and then the room for words in the views, give way
+ * where they would take much from the drawing. */
 static Needs
-choose (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatWords *words, GbBoatLayout *layout, guint *way)
+choose (const GbScene *scene,
+        GbCanvas *canvas,
+        GbBox box,
+        const GbBoatWords *words,
+        GbBoatLayout *layout,
+        guint *way)
 {
   guint bare_way;
   Needs bare = choose_views (scene, canvas, box, words, layout, &bare_way), needs;
@@ -273,8 +286,8 @@ gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatW
       if (b == KEY)
         layout.key = (GbBox){ x, tops[c], words->key.width, words->key.height };
       else
-        place_view (scene, canvas, &layout, (GbView) b, layout.with_pads ? words->pads[b] : (GbPads){ 0, 0, 0, 0 }, x,
-                    tops[c]);
+        place_view (scene, canvas, &layout, (GbView)b,
+                    layout.with_pads ? words->pads[b] : (GbPads){ 0, 0, 0, 0 }, x, tops[c]);
       tops[c] += block_height (&needs.blocks[b], layout.scale) + needs.gap_down;
     }
   return layout;
@@ -290,7 +303,8 @@ gb_boat_view_under (const GbBoatLayout *layout, double x, double y)
 }
 
 gboolean
-gb_boat_locate (const GbScene *scene, const GbBoatLayout *layout, double x, double y, GbVec3 held, GbChartSpot *spot)
+gb_boat_locate (
+    const GbScene *scene, const GbBoatLayout *layout, double x, double y, GbVec3 held, GbChartSpot *spot)
 {
   const GbBoatView *view = NULL;
 
@@ -300,7 +314,7 @@ gb_boat_locate (const GbScene *scene, const GbBoatLayout *layout, double x, doub
     view = &layout->views[spot->view];
   if (view == NULL || !(layout->scale > 0))
     return FALSE;
-  spot->view = (int) view->view;
+  spot->view = (int)view->view;
   spot->at = gb_water_axes_on_sight (&scene->axes, view->view, gb_axis_value (&view->right, x),
                                      gb_axis_value (&view->up, y), held);
   return TRUE;

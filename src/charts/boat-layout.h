@@ -49,9 +49,10 @@ GbBoatLayout gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, 
 /* The view under a point of the picture, or NULL. */
 const GbBoatView *gb_boat_view_under (const GbBoatLayout *layout, double x, double y);
 
-/* What a point of the picture means in the boat: fills view and place of @spot, see gb_chart_locate(). @held, in the boat's axes: what is
- * kept along the line of sight. */
-gboolean gb_boat_locate (const GbScene *scene, const GbBoatLayout *layout, double x, double y, GbVec3 held, GbChartSpot *spot);
+/* What a point of the picture means in the boat: fills view and place of @spot, see gb_chart_locate(). @held,
+ * in the boat's axes: what is kept along the line of sight. */
+gboolean gb_boat_locate (
+    const GbScene *scene, const GbBoatLayout *layout, double x, double y, GbVec3 held, GbChartSpot *spot);
 
 /* Where a point of the scene stands in the picture. */
 void gb_boat_view_at (const GbBoatView *view, GbVec3 p, double *x, double *y);

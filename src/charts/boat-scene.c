@@ -73,15 +73,15 @@ scene_alloc (const GbChartSource *source)
 {
   GbScene *scene = g_new0 (GbScene, 1);
 
-  scene->units = (GbUnits) gb_boat_build (source->boat)->units;
+  scene->units = (GbUnits)gb_boat_build (source->boat)->units;
   scene->views = GB_ALL_VIEWS;
   scene->hulls = g_array_new (FALSE, FALSE, sizeof (GbSceneHull));
-  g_array_set_clear_func (scene->hulls, (GDestroyNotify) gb_scene_hull_clear);
+  g_array_set_clear_func (scene->hulls, (GDestroyNotify)gb_scene_hull_clear);
   scene->items = g_array_new (FALSE, FALSE, sizeof (GbSceneItem));
-  g_array_set_clear_func (scene->items, (GDestroyNotify) gb_scene_item_clear);
+  g_array_set_clear_func (scene->items, (GDestroyNotify)gb_scene_item_clear);
   scene->dots = g_array_new (FALSE, FALSE, sizeof (GbSceneDot));
   scene->names = g_array_new (FALSE, FALSE, sizeof (GbSceneName));
-  g_array_set_clear_func (scene->names, (GDestroyNotify) gb_scene_name_clear);
+  g_array_set_clear_func (scene->names, (GDestroyNotify)gb_scene_name_clear);
   scene->lo = (GbVec3){ INFINITY, INFINITY, INFINITY };
   scene->hi = (GbVec3){ -INFINITY, -INFINITY, -INFINITY };
   scene->light = scene->loaded = scene->buoyancy = (GbVec3){ NAN, NAN, NAN };

@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* All that the drawing of the boat shows, apart from any paper: in the boat's axes, or in those of the water that she lies in. */
+/* All that the drawing of the boat shows, apart from any paper: in the boat's axes, or in those of the water
+ * that she lies in. */
 
 #define GB_ALL_VIEWS (1u << GB_VIEW_SIDE | 1u << GB_VIEW_PLAN | 1u << GB_VIEW_END)
 
@@ -52,8 +53,8 @@ typedef struct
 typedef struct
 {
   GbUnits units;
-  guint views;                    /* bits: those that are drawn */
-  gboolean afloat;                /* all places are in the axes of the water */
+  guint views;     /* bits: those that are drawn */
+  gboolean afloat; /* all places are in the axes of the water */
   GbWaterAxes axes;
   GArray *hulls;                  /* of GbSceneHull */
   GArray *items;                  /* of GbSceneItem: parts, those picked and then the heaviest first; loads */
@@ -68,8 +69,8 @@ typedef struct
 
 /* All of the boat, upright. */
 GbScene *gb_scene_new (const GbChartSource *source);
-/* Hulls, the loads of the source's condition, and of the parts those that are picked; as she lies in the water, or upright where @attitude is
- * NULL. Edges and centres are left to the caller. */
+/* Hulls, the loads of the source's condition, and of the parts those that are picked; as she lies in the
+ * water, or upright where @attitude is NULL. Edges and centres are left to the caller. */
 GbScene *gb_scene_new_loads (const GbChartSource *source, const GbAttitude *attitude, guint views);
 void gb_scene_free (GbScene *scene);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbScene, gb_scene_free)

@@ -268,7 +268,7 @@ gb_scene_draw (const GbScene *scene, GbCanvas *canvas, GbBox box)
   gb_boat_add_centres (scene, key);
   words.key = gb_key_measure (key, canvas);
   for (guint v = 0; v < GB_N_VIEWS; v++)
-    words.captions[v] = gb_boat_caption_width (scene, canvas, (GbView) v);
+    words.captions[v] = gb_boat_caption_width (scene, canvas, (GbView)v);
   layout = gb_boat_layout (scene, canvas, box, &words);
   for (guint v = 0; v < GB_N_VIEWS; v++)
     if ((layout.shown & 1u << v) != 0)

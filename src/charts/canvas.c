@@ -84,7 +84,7 @@ void
 gb_canvas_mark_line (GbCanvas *canvas, double x1, double y1, double x2, double y2)
 {
   double length = hypot (x2 - x1, y2 - y1), reach = canvas->em * 0.1;
-  guint n = (guint) CLAMP (length / (canvas->em * 0.5), 1, 200);
+  guint n = (guint)CLAMP (length / (canvas->em * 0.5), 1, 200);
 
   if (y1 == y2)
     {

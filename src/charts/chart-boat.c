@@ -78,7 +78,8 @@ describe (GString *text, const GbScene *scene)
   describe_place (text, _ ("Centre of buoyancy: x %s, y %s, z %s."), scene->buoyancy, scene->units);
   for (guint i = 0; i < MIN (scene->items->len, MOST_DESCRIBED); i++)
     {
-      g_autofree char *item = gb_scene_tell_item (&g_array_index (scene->items, GbSceneItem, i), scene->units);
+      g_autofree char *item
+          = gb_scene_tell_item (&g_array_index (scene->items, GbSceneItem, i), scene->units);
 
       gb_say (text, "%s.", item);
     }
@@ -112,13 +113,13 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 static const GbSceneItem *
 item_of (gconstpointer data, guint what)
 {
-  return &g_array_index (((const GbScene *) data)->items, GbSceneItem, what);
+  return &g_array_index (((const GbScene *)data)->items, GbSceneItem, what);
 }
 
 static char *
 tell (gconstpointer data, guint what)
 {
-  return gb_scene_tell_item (item_of (data, what), ((const GbScene *) data)->units);
+  return gb_scene_tell_item (item_of (data, what), ((const GbScene *)data)->units);
 }
 
 static gint64

@@ -15,7 +15,7 @@
 static const char *
 edge_name (const GbCrew *crew, int line)
 {
-  return line >= 0 && (guint) line < crew->edges->len ? g_ptr_array_index (crew->edges, line) : NULL;
+  return line >= 0 && (guint)line < crew->edges->len ? g_ptr_array_index (crew->edges, line) : NULL;
 }
 
 static char *
@@ -23,8 +23,10 @@ attitude_words (const GbCrewPlace *place)
 {
   g_autofree char *heel = gb_angle_words (place->heel, 1);
   g_autofree char *trim = gb_angle_words (place->trim, 1);
-  g_autofree char *heel_words = g_strdup_printf (place->heel > 0 ? _ ("%s to starboard") : _ ("%s to port"), heel);
-  g_autofree char *trim_words = g_strdup_printf (place->trim > 0 ? _ ("%s by the bow") : _ ("%s by the stern"), trim);
+  g_autofree char *heel_words
+      = g_strdup_printf (place->heel > 0 ? _ ("%s to starboard") : _ ("%s to port"), heel);
+  g_autofree char *trim_words
+      = g_strdup_printf (place->trim > 0 ? _ ("%s by the bow") : _ ("%s by the stern"), trim);
 
   return g_strdup_printf ("%s, %s", heel_words, trim_words);
 }
@@ -42,7 +44,8 @@ tell_of (const GbCrew *crew, const GbCrewPlace *place)
     case GB_AFLOAT_OVER:
       return g_strdup (_ ("she goes over"));
     case GB_AFLOAT_FILLS:
-      return g_strdup_printf (_ ("%s is %s under water, %s"), edge != NULL ? edge : _ ("an edge"), height, attitude);
+      return g_strdup_printf (_ ("%s is %s under water, %s"), edge != NULL ? edge : _ ("an edge"), height,
+                              attitude);
     case GB_AFLOAT_FLOATS:
       if (!isfinite (place->freeboard))
         return g_strdup (attitude);
@@ -116,8 +119,12 @@ furthest_words (const GbCrew *crew)
 static void
 fill_key (GbCrew *crew)
 {
-  g_autofree char *heel = isfinite (crew->heel_step) ? g_strdup_printf (_ ("heel each %g°"), crew->heel_step * 180 / G_PI) : NULL;
-  g_autofree char *trim = isfinite (crew->trim_step) ? g_strdup_printf (_ ("trim each %g°, dashed"), crew->trim_step * 180 / G_PI) : NULL;
+  g_autofree char *heel = isfinite (crew->heel_step)
+                              ? g_strdup_printf (_ ("heel each %g°"), crew->heel_step * 180 / G_PI)
+                              : NULL;
+  g_autofree char *trim = isfinite (crew->trim_step)
+                              ? g_strdup_printf (_ ("trim each %g°, dashed"), crew->trim_step * 180 / G_PI)
+                              : NULL;
 
   /* Translators: the name of a load */
   g_autofree char *now = g_strdup_printf (_ ("%s, now"), crew->load);
@@ -141,17 +148,22 @@ say_title (GString *title, const GbCrew *crew)
   gboolean aside = fabs (off) > 0.01;
 
   if (!isfinite (crew->map->best_freeboard) || !isfinite (crew->map->best.x) || !isfinite (off))
-    g_string_append_printf (title, gb_crew_is_whole (crew) ? _ ("There is no place for “%s” where she floats")
-                                                           : _ ("Each place for “%s” is being worked out"),
+    g_string_append_printf (title,
+                            gb_crew_is_whole (crew) ? _ ("There is no place for “%s” where she floats")
+                                                    : _ ("Each place for “%s” is being worked out"),
                             crew->load);
   else if (crew->map->best_freeboard < crew->accepted)
-    g_string_append_printf (title, _ ("Wherever “%s” is, no more than %s of freeboard is left; %s is the least accepted"),
-                            crew->load, best, accepted);
+    g_string_append_printf (
+        title, _ ("Wherever “%s” is, no more than %s of freeboard is left; %s is the least accepted"),
+        crew->load, best, accepted);
   else if (!aside)
-    g_string_append_printf (title, _ ("“%s” is best at x %s, in the middle: that leaves %s of freeboard"), crew->load, x, best);
+    g_string_append_printf (title, _ ("“%s” is best at x %s, in the middle: that leaves %s of freeboard"),
+                            crew->load, x, best);
   else
-    g_string_append_printf (title, off > 0 ? _ ("“%s” is best at x %s, %s to port: that leaves %s of freeboard")
-                                           : _ ("“%s” is best at x %s, %s to starboard: that leaves %s of freeboard"),
+    g_string_append_printf (title,
+                            off > 0
+                                ? _ ("“%s” is best at x %s, %s to port: that leaves %s of freeboard")
+                                : _ ("“%s” is best at x %s, %s to starboard: that leaves %s of freeboard"),
                             crew->load, x, y, best);
 }
 
@@ -199,7 +211,8 @@ say_empty (const GbChartSource *source, GbChartWords *words)
   else if (floats && source->moved != 0)
     g_string_append (words->title, _ ("What each place does is being worked out"));
   else if (floats)
-    g_string_append (words->title, _ ("Pick a person or another load: what each place of it does is shown here"));
+    g_string_append (words->title,
+                     _ ("Pick a person or another load: what each place of it does is shown here"));
   else
     g_string_append (words->title, _ ("What each place of a person does stands here, once she floats"));
 }
@@ -238,7 +251,7 @@ tell (gconstpointer data, guint what)
 {
   const GbSceneItem *item = item_of (data, what);
 
-  return item != NULL ? gb_scene_tell_item (item, ((const GbCrew *) data)->units) : NULL;
+  return item != NULL ? gb_scene_tell_item (item, ((const GbCrew *)data)->units) : NULL;
 }
 
 static char *

@@ -23,7 +23,8 @@ make (const GbChartSource *source, GbChartWords *words)
         gb_say (words->subtitle, "%s", afloat->sentence);
       return NULL;
     }
-  floating = gb_floating_new (source, afloat->state == GB_AFLOAT_SINKS ? NULL : &afloat->attitude, GB_ALL_VIEWS);
+  floating
+      = gb_floating_new (source, afloat->state == GB_AFLOAT_SINKS ? NULL : &afloat->attitude, GB_ALL_VIEWS);
   gb_floating_take (floating, afloat);
   gb_floating_say (words, floating, source, afloat);
   return floating;

@@ -36,7 +36,7 @@ typedef struct
   GPtrArray *tells;  /* sentences by hit */
   Point least;
   char *least_name;
-  gboolean even; /* the other side comes as near there */
+  gboolean even;   /* the other side comes as near there */
   double accepted; /* NAN: none */
   double from, to; /* of x */
   double lo, hi;   /* of the freeboard */
@@ -135,7 +135,7 @@ take_freeboard (const GbChartSource *source, const GbAfloat *afloat)
   const GPtrArray *lines = source->findings->edges.lines;
   double accepted = gb_boat_build (source->boat)->freeboard;
 
-  freeboard->units = (GbUnits) gb_boat_build (source->boat)->units;
+  freeboard->units = (GbUnits)gb_boat_build (source->boat)->units;
   freeboard->pieces = g_ptr_array_new_with_free_func (piece_free);
   freeboard->tells = g_ptr_array_new_with_free_func (g_free);
   freeboard->accepted = isfinite (accepted) ? accepted : NAN;
@@ -179,8 +179,8 @@ say_title (GString *title, const Freeboard *freeboard)
   const Point *least = &freeboard->least;
   g_autofree char *height = gb_length_format (fabs (least->freeboard), freeboard->units);
   g_autofree char *accepted = gb_length_format (freeboard->accepted, freeboard->units);
-  const char *where
-      = gb_where_along (freeboard->least_corner, freeboard->most_corner, (GbVec3){ least->x, freeboard->even ? 0 : least->y, 0 });
+  const char *where = gb_where_along (freeboard->least_corner, freeboard->most_corner,
+                                      (GbVec3){ least->x, freeboard->even ? 0 : least->y, 0 });
 
   if (least->freeboard < 0)
     g_string_append_printf (title, _ ("%s is under water by %s, %s"), freeboard->least_name, height, where);
@@ -205,7 +205,8 @@ describe (GString *text, const Freeboard *freeboard)
       const Piece *piece = g_ptr_array_index (freeboard->pieces, i);
 
       for (guint k = 0; k < piece->points->len; k++)
-        g_ptr_array_add (freeboard->tells, tell_point (freeboard, piece->name, &g_array_index (piece->points, Point, k)));
+        g_ptr_array_add (freeboard->tells,
+                         tell_point (freeboard, piece->name, &g_array_index (piece->points, Point, k)));
     }
 }
 
@@ -222,8 +223,9 @@ make (const GbChartSource *source, GbChartWords *words)
       if (afloat != NULL && afloat->state == GB_AFLOAT_SINKS)
         gb_say_state (words->title, afloat);
       else
-        g_string_append (words->title, rests ? _ ("The freeboard stands here, once there is an edge that must stay dry")
-                                             : _ ("The freeboard along each edge stands here, once she floats"));
+        g_string_append (words->title,
+                         rests ? _ ("The freeboard stands here, once there is an edge that must stay dry")
+                               : _ ("The freeboard along each edge stands here, once she floats"));
       g_clear_pointer (&freeboard, freeboard_free);
       return NULL;
     }
@@ -299,8 +301,9 @@ draw_least (const Freeboard *freeboard, GbCanvas *canvas, const GbPlot *plot)
 {
   g_autofree char *height = height_words (freeboard->least.freeboard, freeboard->units);
   double x = gb_axis_at (&plot->x, freeboard->least.x), y = gb_axis_at (&plot->y, freeboard->least.freeboard);
-  GbRole role = freeboard->least.freeboard < 0 || freeboard->least.freeboard < freeboard->accepted ? GB_ROLE_LIMIT
-                                                                                                   : GB_ROLE_TEXT;
+  GbRole role = freeboard->least.freeboard < 0 || freeboard->least.freeboard < freeboard->accepted
+                    ? GB_ROLE_LIMIT
+                    : GB_ROLE_TEXT;
   g_autofree char *words = g_strdup_printf ("%s, %s", freeboard->least_name, height);
 
   gb_canvas_dot (canvas, role, x, y, canvas->em * 0.35);
@@ -338,7 +341,8 @@ label_pieces (const Freeboard *freeboard, GbEndLabel *labels, guint n)
       gboolean known = !runs_out (freeboard, piece);
 
       for (guint k = 0; k < n; k++)
-        known = known || (g_strcmp0 (labels[k].text, piece->name) == 0 && fabs (labels[k].value - end) < ALIKE);
+        known
+            = known || (g_strcmp0 (labels[k].text, piece->name) == 0 && fabs (labels[k].value - end) < ALIKE);
       if (!known)
         labels[n++] = (GbEndLabel){ end, piece->name, GB_ROLE_COURSE };
     }
@@ -372,10 +376,12 @@ arrange (const Freeboard *freeboard, GbCanvas *canvas, GbBox box, double right, 
   double most = fmax (fmax (freeboard->hi, 0), isfinite (freeboard->accepted) ? freeboard->accepted : 0);
   double unit = freeboard->units == GB_UNITS_FEET ? 0.3048 : 1;
 
-  gb_axis_linear (&plot->y, fmin (freeboard->lo, 0), most, gb_quantity_factor (GB_DIM_LENGTH, freeboard->units),
+  gb_axis_linear (&plot->y, fmin (freeboard->lo, 0), most,
+                  gb_quantity_factor (GB_DIM_LENGTH, freeboard->units),
                   gb_plot_ticks (canvas, box.height - head - foot));
   left = gb_axis_widest (&plot->y, canvas) + em * 0.5;
-  gb_axis_linear (&plot->x, freeboard->from, freeboard->to, unit, gb_axis_most_ticks (box.width - left - right, em * 5));
+  gb_axis_linear (&plot->x, freeboard->from, freeboard->to, unit,
+                  gb_axis_most_ticks (box.width - left - right, em * 5));
   gb_plot_arrange (plot, box, left, head, right, foot);
 }
 
@@ -416,7 +422,7 @@ draw (gconstpointer data, GbCanvas *canvas, GbBox box)
 static char *
 tell (gconstpointer data, guint what)
 {
-  return g_strdup (g_ptr_array_index (((const Freeboard *) data)->tells, what));
+  return g_strdup (g_ptr_array_index (((const Freeboard *)data)->tells, what));
 }
 
 const GbChartMethod gb_chart_freeboard = {

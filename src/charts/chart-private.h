@@ -30,9 +30,11 @@ typedef struct
   char *(*tell) (gconstpointer data, guint what);
   gint64 (*part) (gconstpointer data, guint what);
   gint64 (*load) (gconstpointer data, guint what);
-  /* What a point of the picture means in the boat: fills view and place, reckoned in @spot's view, or in the one under the point where that is
-   * -1. @what: of the hit there, GB_NO_HIT for none. And what is said of such a place. May be NULL. */
-  gboolean (*locate) (gconstpointer data, GbCanvas *canvas, GbBox box, double x, double y, guint what, GbChartSpot *spot);
+  /* What a point of the picture means in the boat: fills view and place, reckoned in @spot's view, or in the
+   * one under the point where that is -1. @what: of the hit there, GB_NO_HIT for none. And what is said of
+   * such a place. May be NULL. */
+  gboolean (*locate) (
+      gconstpointer data, GbCanvas *canvas, GbBox box, double x, double y, guint what, GbChartSpot *spot);
   char *(*tell_place) (gconstpointer data, const GbChartSpot *spot);
   void (*free) (gpointer data);
 } GbChartMethod;

@@ -51,9 +51,10 @@ take_immersions (GbRightingCurve *curve, const GbRighting *righting, const GbEdg
   for (guint i = 0; righting->immersions != NULL && i < righting->immersions->len; i++)
     {
       const GbEdgeImmersion *immersion = &g_array_index (righting->immersions, GbEdgeImmersion, i);
-      const GbEdgeLine *line = immersion->line >= 0 && edges->lines != NULL && (guint) immersion->line < edges->lines->len
-                                   ? g_ptr_array_index (edges->lines, immersion->line)
-                                   : NULL;
+      const GbEdgeLine *line
+          = immersion->line >= 0 && edges->lines != NULL && (guint)immersion->line < edges->lines->len
+                ? g_ptr_array_index (edges->lines, immersion->line)
+                : NULL;
 
       if (line == NULL)
         continue;
@@ -97,7 +98,7 @@ take_curve (const GbChartSource *source)
   const GbRighting *righting = source->righting;
   GbRightingCurve *curve = g_new0 (GbRightingCurve, 1);
 
-  curve->units = (GbUnits) gb_boat_build (source->boat)->units;
+  curve->units = (GbUnits)gb_boat_build (source->boat)->units;
   curve->starboard = righting->starboard;
   curve->port = righting->port;
   curve->gm = righting->gm;
@@ -142,12 +143,14 @@ say_title (GString *title, const GbRightingCurve *curve)
   if (!(side->greatest > 0))
     g_string_append (title, _ ("Nothing brings her upright: she goes over by herself"));
   else if (!(curve->gm > 0))
-    g_string_append_printf (title, _ ("She does not stay upright: she lies over at %s; greatest lever %s at %s"), rest,
-                            greatest, at);
+    g_string_append_printf (title,
+                            _ ("She does not stay upright: she lies over at %s; greatest lever %s at %s"),
+                            rest, greatest, at);
   else if (!isfinite (side->vanishing))
     g_string_append_printf (title, _ ("She comes back from any heel; greatest lever %s at %s"), greatest, at);
   else
-    g_string_append_printf (title, _ ("She comes back from up to %s; greatest lever %s at %s"), vanishing, greatest, at);
+    g_string_append_printf (title, _ ("She comes back from up to %s; greatest lever %s at %s"), vanishing,
+                            greatest, at);
 }
 
 static void
@@ -182,14 +185,18 @@ describe (GString *text, const GbRightingCurve *curve)
     {
       g_autofree char *heel = whole_degrees (curve->immersions[i].heel);
 
-      gb_say (text, curve->immersions[i].heel < 0 ? _ ("%s goes under at %s to port.") : _ ("%s goes under at %s to starboard."),
+      gb_say (text,
+              curve->immersions[i].heel < 0 ? _ ("%s goes under at %s to port.")
+                                            : _ ("%s goes under at %s to starboard."),
               curve->immersions[i].name, heel);
     }
   for (guint i = 0; i < curve->n_balances; i++)
     {
       g_autofree char *heel = whole_degrees (curve->balances[i].heel);
 
-      gb_say (text, curve->balances[i].stable ? _ ("She balances at %s and stays there.") : _ ("She balances at %s, but does not stay there."),
+      gb_say (text,
+              curve->balances[i].stable ? _ ("She balances at %s and stays there.")
+                                        : _ ("She balances at %s, but does not stay there."),
               heel);
     }
 }
@@ -221,7 +228,8 @@ make (const GbChartSource *source, GbChartWords *words)
   say_title (words->title, curve);
   gb_say_condition (words->subtitle, source, source->righting->total);
   gb_say (words->subtitle, "%s",
-          curve->has_solid ? _ ("Trim and sinkage free; dashed: with all liquids frozen.") : _ ("Trim and sinkage free."));
+          curve->has_solid ? _ ("Trim and sinkage free; dashed: with all liquids frozen.")
+                           : _ ("Trim and sinkage free."));
   describe (words->description, curve);
   return curve;
 }

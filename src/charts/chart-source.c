@@ -26,7 +26,7 @@ gb_source_condition (const GbChartSource *source)
   const GPtrArray *all = gb_boat_roots (source->boat, GB_RECORD_CONDITION);
 
   if (source->condition != 0)
-    return (const GbCondition *) gb_boat_get (source->boat, GB_RECORD_CONDITION, source->condition);
+    return (const GbCondition *)gb_boat_get (source->boat, GB_RECORD_CONDITION, source->condition);
   return all->len > 0 ? g_ptr_array_index (all, 0) : NULL;
 }
 

@@ -37,7 +37,8 @@ edge_words (const GbSwampedRest *rest, GbUnits units)
     return g_strdup (_ ("she sinks"));
   if (rest->kind != GB_REST_FOUND || !isfinite (rest->edge))
     return NULL;
-  return g_strdup_printf (rest->edge < 0 ? _ ("lowest edge %s under water") : _ ("lowest edge %s above water"), height);
+  return g_strdup_printf (
+      rest->edge < 0 ? _ ("lowest edge %s under water") : _ ("lowest edge %s above water"), height);
 }
 
 static char *
@@ -89,8 +90,8 @@ unknown_words (const GbSwamped *swamped, GbUnits units)
 
   if (swamped->n_no_volume == 0)
     return NULL;
-  return g_strdup_printf (ngettext ("%u part, %s: it carries nothing here", "%u parts, %s: they carry nothing here",
-                                    swamped->n_no_volume),
+  return g_strdup_printf (ngettext ("%u part, %s: it carries nothing here",
+                                    "%u parts, %s: they carry nothing here", swamped->n_no_volume),
                           swamped->n_no_volume, mass != NULL ? mass : "–");
 }
 
@@ -109,7 +110,8 @@ fill_key (GbFloating *floating, const GbSwamped *swamped)
   gb_key_add (key, NULL, _ ("Crew sitting in her"), edge_words (&swamped->aboard, units));
   gb_key_add (key, NULL, _ ("GM, across"), gm);
   gb_key_add (key, NULL, _ ("Foam to add, to float level"), foam_words (swamped, units));
-  gb_key_add (key, floating->n_marked > 0 ? mark_foam : NULL, _ ("Where the foam goes"), foam_place_words (swamped, units));
+  gb_key_add (key, floating->n_marked > 0 ? mark_foam : NULL, _ ("Where the foam goes"),
+              foam_place_words (swamped, units));
   gb_key_add (key, NULL, _ ("Density not known"), unknown_words (swamped, units));
 }
 
@@ -132,7 +134,8 @@ say_title (GString *title, const GbSwamped *swamped, GbUnits units)
   else
     g_string_append_printf (title, _ ("Swamped, she floats with her lowest edge %s above water"), edge);
   if (wants_foam)
-    /* Translators: the end of a title: "She sinks when swamped: 14 l of foam needed for her to float level" */
+    /* Translators: the end of a title: "She sinks when swamped: 14 l of foam needed for her to float level"
+     */
     g_string_append_printf (title, _ (": %s of foam needed for her to float level"), foam);
 }
 
@@ -195,7 +198,8 @@ say_empty (const GbChartSource *source, GbChartWords *words)
   if (source->swamped == NULL && afloat != NULL && afloat->state != GB_AFLOAT_UNKNOWN)
     g_string_append (words->title, _ ("How she lies full of water is being worked out"));
   else
-    g_string_append (words->title, _ ("How she lies full of water is drawn here, once there is a hull and a weight"));
+    g_string_append (words->title,
+                     _ ("How she lies full of water is drawn here, once there is a hull and a weight"));
 }
 
 static gpointer

@@ -9,10 +9,10 @@
 #include <math.h>
 
 static const GbChartMethod *const methods[GB_N_CHARTS] = {
-  [GB_CHART_LIMIT] = &gb_chart_limit,     [GB_CHART_GROUPS] = &gb_chart_groups,
-  [GB_CHART_HISTORY] = &gb_chart_history, [GB_CHART_BOAT] = &gb_chart_boat,
-  [GB_CHART_DRAUGHT] = &gb_chart_draught, [GB_CHART_COURSE] = &gb_chart_course,
-  [GB_CHART_HEADS] = &gb_chart_heads,     [GB_CHART_FLOATING] = &gb_chart_floating,
+  [GB_CHART_LIMIT] = &gb_chart_limit,         [GB_CHART_GROUPS] = &gb_chart_groups,
+  [GB_CHART_HISTORY] = &gb_chart_history,     [GB_CHART_BOAT] = &gb_chart_boat,
+  [GB_CHART_DRAUGHT] = &gb_chart_draught,     [GB_CHART_COURSE] = &gb_chart_course,
+  [GB_CHART_HEADS] = &gb_chart_heads,         [GB_CHART_FLOATING] = &gb_chart_floating,
   [GB_CHART_FREEBOARD] = &gb_chart_freeboard, [GB_CHART_CREW] = &gb_chart_crew,
   [GB_CHART_RIGHTING] = &gb_chart_righting,   [GB_CHART_SWAMPED] = &gb_chart_swamped,
 };

@@ -16,13 +16,13 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  GB_CHART_LIMIT,   /* light craft, margin and loads against the flotation limit and the target */
-  GB_CHART_GROUPS,  /* mass by top group, split by basis */
-  GB_CHART_HISTORY, /* forecast and weighed share by date */
-  GB_CHART_BOAT,    /* side, plan and end view to scale: hulls, parts, centre of gravity, waterline */
-  GB_CHART_DRAUGHT, /* displacement against draught, with the limit and where she is */
-  GB_CHART_COURSE,  /* spent by date against budget and forecast */
-  GB_CHART_HEADS,   /* each budget head: spent, still to buy, budget */
+  GB_CHART_LIMIT,     /* light craft, margin and loads against the flotation limit and the target */
+  GB_CHART_GROUPS,    /* mass by top group, split by basis */
+  GB_CHART_HISTORY,   /* forecast and weighed share by date */
+  GB_CHART_BOAT,      /* side, plan and end view to scale: hulls, parts, centre of gravity, waterline */
+  GB_CHART_DRAUGHT,   /* displacement against draught, with the limit and where she is */
+  GB_CHART_COURSE,    /* spent by date against budget and forecast */
+  GB_CHART_HEADS,     /* each budget head: spent, still to buy, budget */
   GB_CHART_FLOATING,  /* side, plan and end view in the water as she sits in a condition */
   GB_CHART_FREEBOARD, /* freeboard along each edge */
   GB_CHART_CREW,      /* the crew map: least freeboard, heel and trim for every place of one load */
@@ -48,10 +48,11 @@ typedef struct
   const GbHistory *history; /* NULL: not known yet; the chart then says so, as with those below */
   const gint64 *selected;   /* ids of parts to light up in the drawing, 0-terminated, or NULL */
 
-  gint64 condition;         /* which one the charts of floating show; 0: the first */
-  const GbAfloat *afloat;   /* how she floats in it; NULL: as the findings have it. Differs while a load is dragged */
-  gint64 moved;             /* the load that is dragged, or is picked for the crew map; 0: none */
-  GbVec3 moved_to;          /* where its centre is shown while it is dragged; NAN: where the records have it */
+  gint64 condition; /* which one the charts of floating show; 0: the first */
+  const GbAfloat
+      *afloat;     /* how she floats in it; NULL: as the findings have it. Differs while a load is dragged */
+  gint64 moved;    /* the load that is dragged, or is picked for the crew map; 0: none */
+  GbVec3 moved_to; /* where its centre is shown while it is dragged; NAN: where the records have it */
   const GbRighting *righting;
   const GbCrewMap *crew_map; /* may not be whole yet */
   const GbSwamped *swamped;
@@ -84,11 +85,13 @@ typedef struct
 {
   GbRecordKind kind; /* GB_RECORD_LOAD or GB_RECORD_PART; GB_N_RECORDS: nothing */
   gint64 id;
-  int view;          /* which of the chart's views; -1: none. A drag stays in the view that it began in */
-  GbVec3 at;         /* in the boat's axes; NAN along the line of sight */
+  int view;  /* which of the chart's views; -1: none. A drag stays in the view that it began in */
+  GbVec3 at; /* in the boat's axes; NAN along the line of sight */
 } GbChartSpot;
-/* In GB_CHART_FLOATING and GB_CHART_CREW. @view: the view that is reckoned in, -1: the one under the pointer. FALSE where there is none. */
-gboolean gb_chart_locate (GbChart *chart, double width, double height, double x, double y, int view, GbChartSpot *spot);
+/* In GB_CHART_FLOATING and GB_CHART_CREW. @view: the view that is reckoned in, -1: the one under the pointer.
+ * FALSE where there is none. */
+gboolean gb_chart_locate (
+    GbChart *chart, double width, double height, double x, double y, int view, GbChartSpot *spot);
 
 typedef enum
 {

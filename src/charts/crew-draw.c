@@ -76,7 +76,8 @@ is_within (const GbCrew *crew, guint i, double lo, double hi)
   return TRUE;
 }
 
-/* All that lies between @lo and @hi. Squares beside one another that do so wholly are one box: paths of fewer corners are drawn much faster. */
+/* All that lies between @lo and @hi. Squares beside one another that do so wholly are one box: paths of fewer
+ * corners are drawn much faster. */
 static void
 trace_part (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, double lo, double hi)
 {
@@ -114,7 +115,7 @@ static void
 fill_bands (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
 {
   double first = isfinite (crew->band) ? floor (fmax (crew->lo, crew->accepted) / crew->band) : NAN, from;
-  guint n = isfinite (first) ? (guint) CLAMP (ceil (crew->hi / crew->band) - first, 1, MOST_LINES) : 0;
+  guint n = isfinite (first) ? (guint)CLAMP (ceil (crew->hi / crew->band) - first, 1, MOST_LINES) : 0;
 
   cairo_new_path (canvas->cr);
   for (guint i = 0; i < n; i++)
@@ -185,8 +186,14 @@ write_on_line (GbCanvas *canvas, const GbBoatView *view, const GArray *line, GbR
 
 /* All lines are drawn before the loads, and their words written after them: @write. */
 static void
-draw_level (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, const double *values, double level, Pen pen,
-            const char *words, gboolean write)
+draw_level (const GbCrew *crew,
+            GbCanvas *canvas,
+            const GbBoatView *view,
+            const double *values,
+            double level,
+            Pen pen,
+            const char *words,
+            gboolean write)
 {
   GbNet net = gb_crew_net (crew, values);
   g_autoptr (GPtrArray) lines = gb_level_lines (&net, level);
@@ -220,14 +227,20 @@ draw_freeboards (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, g
 
       if (level == crew->accepted)
         continue;
-      draw_level (crew, canvas, view, crew->freeboard, level, (Pen){ GB_ROLE_COURSE, 1.6, FALSE }, words, write);
+      draw_level (crew, canvas, view, crew->freeboard, level, (Pen){ GB_ROLE_COURSE, 1.6, FALSE }, words,
+                  write);
     }
 }
 
 /* Heel, or trim. */
 static void
-draw_angles (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view, const double *values, double step,
-             gboolean dashed, gboolean write)
+draw_angles (const GbCrew *crew,
+             GbCanvas *canvas,
+             const GbBoatView *view,
+             const double *values,
+             double step,
+             gboolean dashed,
+             gboolean write)
 {
   double lo = INFINITY, hi = -INFINITY;
 
@@ -264,8 +277,11 @@ draw_waiting (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
 
   if (gb_crew_is_whole (crew))
     return;
-  gb_boat_view_at (view, (GbVec3){ (map->x0 + map->x1) / 2, map->y0 + (map->y1 - map->y0) * row / GB_MAP_ROWS, 0 }, &x, &y);
-  gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, GB_AT_CENTRE | GB_AT_MIDDLE, _ ("being worked out"));
+  gb_boat_view_at (view,
+                   (GbVec3){ (map->x0 + map->x1) / 2, map->y0 + (map->y1 - map->y0) * row / GB_MAP_ROWS, 0 },
+                   &x, &y);
+  gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, GB_AT_CENTRE | GB_AT_MIDDLE,
+                   _ ("being worked out"));
 }
 
 static void

@@ -103,7 +103,8 @@ choose_steps (GbCrew *crew)
   if (!(crew->hi >= crew->lo))
     crew->lo = crew->hi = NAN;
   /* What is far under water needs no lines. */
-  crew->band = crew->hi > 0 ? gb_round_step (fmax ((crew->hi - fmax (crew->lo, 0)) / 7, unit) / unit) * unit : NAN;
+  crew->band
+      = crew->hi > 0 ? gb_round_step (fmax ((crew->hi - fmax (crew->lo, 0)) / 7, unit) / unit) * unit : NAN;
   crew->heel_step = choose_step (crew->heel, 8);
   crew->trim_step = choose_step (crew->trim, 6);
 }
@@ -113,7 +114,7 @@ take_edges (GbCrew *crew, const GbEdgeSet *edges)
 {
   crew->edges = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; edges->lines != NULL && i < edges->lines->len; i++)
-    g_ptr_array_add (crew->edges, g_strdup (((const GbEdgeLine *) g_ptr_array_index (edges->lines, i))->name));
+    g_ptr_array_add (crew->edges, g_strdup (((const GbEdgeLine *)g_ptr_array_index (edges->lines, i))->name));
 }
 
 /* All of the map is shown. */
@@ -131,21 +132,21 @@ widen_scene (GbCrew *crew)
 static gboolean
 is_sound (const GbCrewMap *map)
 {
-  return isfinite (map->x0) && isfinite (map->y0) && map->x1 > map->x0 && map->y1 > map->y0 && map->x1 - map->x0 < 1e4
-         && map->y1 - map->y0 < 1e4;
+  return isfinite (map->x0) && isfinite (map->y0) && map->x1 > map->x0 && map->y1 > map->y0
+         && map->x1 - map->x0 < 1e4 && map->y1 - map->y0 < 1e4;
 }
 
 GbCrew *
 gb_crew_new (const GbChartSource *source)
 {
-  const GbLoad *load = (const GbLoad *) gb_boat_get (source->boat, GB_RECORD_LOAD, source->crew_map->load);
+  const GbLoad *load = (const GbLoad *)gb_boat_get (source->boat, GB_RECORD_LOAD, source->crew_map->load);
   double accepted = gb_boat_build (source->boat)->freeboard;
   GbCrew *crew;
 
   if (!is_sound (source->crew_map))
     return NULL;
   crew = g_new0 (GbCrew, 1);
-  crew->units = (GbUnits) gb_boat_build (source->boat)->units;
+  crew->units = (GbUnits)gb_boat_build (source->boat)->units;
   crew->map = gb_crew_map_copy (source->crew_map);
   crew->map->n_rows_found = MIN (crew->map->n_rows_found, GB_MAP_ROWS);
   crew->has_accepted = accepted > 0 && isfinite (accepted);
@@ -179,7 +180,7 @@ gb_crew_free (gpointer data)
 GbNet
 gb_crew_net (const GbCrew *crew, const double *values)
 {
-  return (GbNet){ crew->points, values, (const guint (*)[3]) crew->triangles, crew->n_triangles };
+  return (GbNet){ crew->points, values, (const guint (*)[3])crew->triangles, crew->n_triangles };
 }
 
 const GbCrewPlace *
@@ -191,7 +192,7 @@ gb_crew_place_at (const GbCrew *crew, double x, double y)
 
   if (!(column >= 0 && column < GB_MAP_COLUMNS && row >= 0 && row < GB_MAP_ROWS))
     return NULL;
-  return &map->places[(guint) row][(guint) column];
+  return &map->places[(guint)row][(guint)column];
 }
 
 gboolean

@@ -19,7 +19,7 @@ static void
 hatch_stretch (GbCanvas *canvas, Stretch s)
 {
   double length = hypot (s.x2 - s.x1, s.y2 - s.y1), em = canvas->em;
-  guint n = (guint) CLAMP (length / (em * 0.45), 1, 400);
+  guint n = (guint)CLAMP (length / (em * 0.45), 1, 400);
 
   for (guint i = 0; i < n; i++)
     {
@@ -74,12 +74,13 @@ gb_floating_draw_edges (const GbFloating *floating, GbCanvas *canvas, const GbBo
 {
   for (guint i = 0; i < floating->edges->len; i++)
     {
-      const GArray *points = ((const GbFloatingEdge *) g_ptr_array_index (floating->edges, i))->points;
+      const GArray *points = ((const GbFloatingEdge *)g_ptr_array_index (floating->edges, i))->points;
 
       if (points->len == 1)
         draw_edge_point (canvas, view, g_array_index (points, GbVec3, 0));
       for (guint k = 0; k + 1 < points->len; k++)
-        draw_edge_piece (canvas, view, g_array_index (points, GbVec3, k), g_array_index (points, GbVec3, k + 1));
+        draw_edge_piece (canvas, view, g_array_index (points, GbVec3, k),
+                         g_array_index (points, GbVec3, k + 1));
     }
 }
 
@@ -150,8 +151,9 @@ gb_floating_draw_measured (const GbFloating *floating, GbCanvas *canvas, const G
       if (!gb_box_holds (view->box, x1, y1) || !gb_box_holds (view->box, x2, y2))
         continue;
       draw_length (canvas, measured->value < 0 ? GB_ROLE_UNDER : GB_ROLE_TEXT, x1, y1, x2, y2);
-      gb_canvas_hit (canvas, (GbBox){ fmin (x1, x2) - canvas->em * 0.5, fmin (y1, y2) - canvas->em * 0.3, canvas->em,
-                                      fabs (y2 - y1) + canvas->em * 0.6 },
+      gb_canvas_hit (canvas,
+                     (GbBox){ fmin (x1, x2) - canvas->em * 0.5, fmin (y1, y2) - canvas->em * 0.3, canvas->em,
+                              fabs (y2 - y1) + canvas->em * 0.6 },
                      floating->scene->items->len + which);
       if (which <= GB_DRAUGHT_FORE)
         write_draught (canvas, view, measured, x1);
@@ -185,7 +187,8 @@ words_width (const GbFloating *floating, GbCanvas *canvas, guint which)
 {
   const GbMeasured *measured = &floating->measured[which];
 
-  return isfinite (measured->value) ? gb_text_width (canvas, GB_TEXT_STRONG, measured->words) + canvas->em : 0;
+  return isfinite (measured->value) ? gb_text_width (canvas, GB_TEXT_STRONG, measured->words) + canvas->em
+                                    : 0;
 }
 
 GbPads
@@ -198,7 +201,8 @@ gb_floating_pads (const GbFloating *floating, GbCanvas *canvas, GbView view)
     case GB_VIEW_SIDE:
       return (GbPads){ em * 1.5, em * 0.5, em * 1.5, isfinite (floating->keel) ? line : em * 0.5 };
     case GB_VIEW_END:
-      side = fmax (words_width (floating, canvas, GB_FREEBOARD_PORT), words_width (floating, canvas, GB_FREEBOARD_STARBOARD));
+      side = fmax (words_width (floating, canvas, GB_FREEBOARD_PORT),
+                   words_width (floating, canvas, GB_FREEBOARD_STARBOARD));
       return (GbPads){ fmax (side, em), em * 0.5, fmax (side, em), em * 0.5 };
     default:
       return (GbPads){ em * 0.5, em * 0.3, em * 0.5, em * 0.3 };

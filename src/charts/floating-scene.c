@@ -52,7 +52,7 @@ add_waterline (GbFloating *floating, const GbMesh *mesh)
   g_autofree guint *first = gb_weld_points (mesh);
   g_autofree double *heights = g_new (double, mesh->n_points + 1);
   g_autofree guint (*triangles)[3] = g_memdup2 (mesh->triangles, mesh->n_triangles * sizeof *triangles);
-  const GbNet net = { mesh->points, heights, (const guint (*)[3]) triangles, mesh->n_triangles };
+  const GbNet net = { mesh->points, heights, (const guint (*)[3])triangles, mesh->n_triangles };
   g_autoptr (GPtrArray) lines = NULL;
 
   for (guint i = 0; i < mesh->n_points; i++)
@@ -97,7 +97,8 @@ measure_freeboard (GbFloating *floating, guint which, GbVec3 p, const char *edge
 static gboolean
 is_even (const GbFloating *floating)
 {
-  return fabs (floating->measured[GB_FREEBOARD_PORT].value - floating->measured[GB_FREEBOARD_STARBOARD].value) < 0.0005;
+  return fabs (floating->measured[GB_FREEBOARD_PORT].value - floating->measured[GB_FREEBOARD_STARBOARD].value)
+         < 0.0005;
 }
 
 const char *
@@ -195,7 +196,7 @@ gb_floating_new (const GbChartSource *source, const GbAttitude *attitude, guint 
   floating->has_water = attitude != NULL;
   floating->scene = gb_scene_new_loads (source, attitude != NULL ? attitude : &under, views);
   floating->edges = g_ptr_array_new_with_free_func (edge_free);
-  floating->waterline = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
+  floating->waterline = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
   floating->key = gb_key_new ();
   floating->keel = floating->keel_fore_x = floating->keel_aft_x = NAN;
   for (guint i = 0; i < GB_N_MEASURED; i++)
@@ -254,7 +255,8 @@ take_draughts (GbFloating *floating, const GbAfloat *afloat)
   floating->keel_aft_x = afloat->aft_x;
   measure_draught (floating, GB_DRAUGHT_AFT, afloat->aft_x, afloat->keel, afloat->draught_aft, _ ("aft %s"));
   measure_draught (floating, GB_DRAUGHT_MID, middle, afloat->keel, afloat->draught_mid, _ ("amidships %s"));
-  measure_draught (floating, GB_DRAUGHT_FORE, afloat->fore_x, afloat->keel, afloat->draught_fore, _ ("forward %s"));
+  measure_draught (floating, GB_DRAUGHT_FORE, afloat->fore_x, afloat->keel, afloat->draught_fore,
+                   _ ("forward %s"));
 }
 
 /* NULL where it is not known, as the key wants it. */
@@ -317,8 +319,10 @@ gb_floating_take (GbFloating *floating, const GbAfloat *afloat)
     }
   gb_key_add (floating->key, NULL, _ ("Draught"), draught_words (floating));
   gb_key_add (floating->key, NULL, _ ("Least freeboard"), least_words (floating));
-  gb_key_add (floating->key, gb_mark_gravity, _ ("Centre of gravity, all up"), place_words (afloat->gravity, units));
-  gb_key_add (floating->key, gb_mark_buoyancy, _ ("Centre of buoyancy"), place_words (afloat->buoyancy, units));
+  gb_key_add (floating->key, gb_mark_gravity, _ ("Centre of gravity, all up"),
+              place_words (afloat->gravity, units));
+  gb_key_add (floating->key, gb_mark_buoyancy, _ ("Centre of buoyancy"),
+              place_words (afloat->buoyancy, units));
   gb_key_add (floating->key, NULL, _ ("GM, across"), length_words (afloat->gm, units));
 }
 

@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* The boat in the water, as she sits: the scene, and what is measured on it. All places are in the axes of the water. */
+/* The boat in the water, as she sits: the scene, and what is measured on it. All places are in the axes of
+ * the water. */
 
 /* An edge that must stay dry. */
 typedef struct
@@ -56,7 +57,7 @@ typedef struct
   GbMarkedPlace marked[GB_MOST_MARKED];
   guint n_marked;
   double keel_fore_x, keel_aft_x, keel; /* the line that draughts are taken from, in the boat's axes; NAN */
-  GArray *key;          /* of GbKeyRow */
+  GArray *key;                          /* of GbKeyRow */
 } GbFloating;
 
 /* With the hulls, loads, edges and their freeboards; @attitude NULL: all under water, upright. */
@@ -72,8 +73,13 @@ const char *gb_floating_where (const GbFloating *floating, GbVec3 p);
 const char *gb_floating_where_least (const GbFloating *floating); /* of the freeboard */
 
 void gb_floating_draw (const GbFloating *floating, GbCanvas *canvas, GbBox box);
-gboolean gb_floating_locate (
-    const GbFloating *floating, GbCanvas *canvas, GbBox box, double x, double y, guint what, GbChartSpot *spot);
+gboolean gb_floating_locate (const GbFloating *floating,
+                             GbCanvas *canvas,
+                             GbBox box,
+                             double x,
+                             double y,
+                             guint what,
+                             GbChartSpot *spot);
 /* Of hits: those of the scene's items, and after them of what is measured. */
 char *gb_floating_tell (const GbFloating *floating, guint what);
 const GbSceneItem *gb_floating_item (const GbFloating *floating, guint what); /* NULL: none */

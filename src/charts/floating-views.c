@@ -14,7 +14,8 @@ static void
 fill_water (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view)
 {
   double bottom = view->box.y + view->box.height;
-  double top = floating->has_water ? gb_axis_at (&view->up, 0) : gb_axis_at (&view->up, floating->scene->water);
+  double top
+      = floating->has_water ? gb_axis_at (&view->up, 0) : gb_axis_at (&view->up, floating->scene->water);
 
   top = CLAMP (top, view->box.y, bottom);
   cairo_rectangle (canvas->cr, view->box.x, top, view->box.width, bottom - top);
@@ -49,8 +50,8 @@ draw_surface (GbCanvas *canvas, const GbBoatView *view)
   if (!gb_box_holds (view->box, view->box.x, y))
     return;
   gb_canvas_line (canvas, GB_ROLE_WATER, 1.8, view->box.x, y, right, y);
-  gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, right - em * 0.3, y + em * 0.15, GB_AT_RIGHT | GB_AT_TOP,
-                   _ ("water"));
+  gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, right - em * 0.3, y + em * 0.15,
+                   GB_AT_RIGHT | GB_AT_TOP, _ ("water"));
 }
 
 /* The line that draughts are taken from. */
@@ -62,12 +63,15 @@ draw_keel_line (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *
   if (view->view != GB_VIEW_SIDE || !isfinite (floating->keel) || !isfinite (floating->keel_fore_x)
       || !isfinite (floating->keel_aft_x))
     return;
-  gb_boat_view_at (view, gb_scene_place (floating->scene, (GbVec3){ floating->keel_aft_x, 0, floating->keel }), &x1, &y1);
-  gb_boat_view_at (view, gb_scene_place (floating->scene, (GbVec3){ floating->keel_fore_x, 0, floating->keel }), &x2, &y2);
+  gb_boat_view_at (
+      view, gb_scene_place (floating->scene, (GbVec3){ floating->keel_aft_x, 0, floating->keel }), &x1, &y1);
+  gb_boat_view_at (
+      view, gb_scene_place (floating->scene, (GbVec3){ floating->keel_fore_x, 0, floating->keel }), &x2, &y2);
   gb_canvas_dashed (canvas, GB_ROLE_LINE, 1, x1, y1, x2, y2);
 }
 
-/* Names of loads where there is room for them: in plan, where they stand apart, or in a wide view from the side. */
+/* Names of loads where there is room for them: in plan, where they stand apart, or in a wide view from the
+ * side. */
 static gboolean
 names_loads (GbCanvas *canvas, const GbBoatView *view)
 {
@@ -115,8 +119,8 @@ lay_out (const GbFloating *floating, GbCanvas *canvas, GbBox box)
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
     {
-      words.captions[v] = gb_boat_caption_width (floating->scene, canvas, (GbView) v);
-      words.pads[v] = gb_floating_pads (floating, canvas, (GbView) v);
+      words.captions[v] = gb_boat_caption_width (floating->scene, canvas, (GbView)v);
+      words.pads[v] = gb_floating_pads (floating, canvas, (GbView)v);
     }
   return gb_boat_layout (floating->scene, canvas, box, &words);
 }
@@ -133,7 +137,8 @@ gb_floating_draw (const GbFloating *floating, GbCanvas *canvas, GbBox box)
     gb_key_draw (floating->key, canvas, layout.key);
 }
 
-/* What is held along the line of sight: where the load is that is picked, or else what is under the point; nothing: the origin. */
+/* What is held along the line of sight: where the load is that is picked, or else what is under the point;
+ * nothing: the origin. */
 static GbVec3
 held_place (const GbFloating *floating, guint what)
 {
@@ -154,19 +159,26 @@ held_place (const GbFloating *floating, guint what)
 }
 
 gboolean
-gb_floating_locate (
-    const GbFloating *floating, GbCanvas *canvas, GbBox box, double x, double y, guint what, GbChartSpot *spot)
+gb_floating_locate (const GbFloating *floating,
+                    GbCanvas *canvas,
+                    GbBox box,
+                    double x,
+                    double y,
+                    guint what,
+                    GbChartSpot *spot)
 {
   GbBoatLayout layout = lay_out (floating, canvas, box);
 
   /* In a drag, what happens to lie under the pointer is not what is dragged. */
-  return gb_boat_locate (floating->scene, &layout, x, y, held_place (floating, spot->view < 0 ? what : GB_NO_HIT), spot);
+  return gb_boat_locate (floating->scene, &layout, x, y,
+                         held_place (floating, spot->view < 0 ? what : GB_NO_HIT), spot);
 }
 
 const GbSceneItem *
 gb_floating_item (const GbFloating *floating, guint what)
 {
-  return what < floating->scene->items->len ? &g_array_index (floating->scene->items, GbSceneItem, what) : NULL;
+  return what < floating->scene->items->len ? &g_array_index (floating->scene->items, GbSceneItem, what)
+                                            : NULL;
 }
 
 char *

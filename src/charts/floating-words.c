@@ -44,8 +44,10 @@ void
 gb_say_condition (GString *text, const GbChartSource *source, double total)
 {
   const GbCondition *condition = gb_source_condition (source);
-  g_autofree char *name = condition != NULL ? gb_record_dup_title (&condition->rec) : g_strdup (_ ("Nobody aboard"));
-  g_autofree char *mass = gb_quantity_format (total, GB_DIM_MASS, (GbUnits) gb_boat_build (source->boat)->units);
+  g_autofree char *name
+      = condition != NULL ? gb_record_dup_title (&condition->rec) : g_strdup (_ ("Nobody aboard"));
+  g_autofree char *mass
+      = gb_quantity_format (total, GB_DIM_MASS, (GbUnits)gb_boat_build (source->boat)->units);
 
   if (isfinite (total))
     gb_say (text, "%s, %s.", name, mass);
@@ -73,10 +75,12 @@ attitude_words (const GbAfloat *afloat, GbUnits units)
   if (!(fabs (by_bow) >= LEVEL))
     floats = g_strdup (_ ("She floats level"));
   else
-    floats = g_strdup_printf (by_bow > 0 ? _ ("She floats %s by the bow") : _ ("She floats %s by the stern"), difference);
+    floats = g_strdup_printf (by_bow > 0 ? _ ("She floats %s by the bow") : _ ("She floats %s by the stern"),
+                              difference);
   if (!(fabs (afloat->heel) >= UPRIGHT))
     return g_steal_pointer (&floats);
-  return g_strdup_printf (afloat->heel > 0 ? _ ("%s, heeled %s to starboard") : _ ("%s, heeled %s to port"), floats, heel);
+  return g_strdup_printf (afloat->heel > 0 ? _ ("%s, heeled %s to starboard") : _ ("%s, heeled %s to port"),
+                          floats, heel);
 }
 
 static void
@@ -93,7 +97,8 @@ say_title (GString *title, const GbFloating *floating, const GbAfloat *afloat, d
   else if (!isfinite (least->value))
     g_string_append (title, attitude);
   else if (least->value < accepted)
-    /* Translators: "She floats 6 mm by the stern, with only 142 mm of freeboard aft, to port; 180 mm is the least accepted" */
+    /* Translators: "She floats 6 mm by the stern, with only 142 mm of freeboard aft, to port; 180 mm is the
+     * least accepted" */
     g_string_append_printf (title, _ ("%s, with only %s of freeboard %s; %s is the least accepted"), attitude,
                             least->words, where, wanted);
   else
@@ -110,7 +115,8 @@ say_subtitle (GString *text, const GbFloating *floating, const GbChartSource *so
           floating->has_water ? _ ("To scale, in the water as she sits; numbers count from the water.")
                               : _ ("To scale, under water."));
   if (afloat->n_no_mass > 0)
-    gb_say (text, ngettext ("%u load has no mass yet.", "%u loads have no mass yet.", afloat->n_no_mass), afloat->n_no_mass);
+    gb_say (text, ngettext ("%u load has no mass yet.", "%u loads have no mass yet.", afloat->n_no_mass),
+            afloat->n_no_mass);
   if (no_place > 0)
     gb_say (text, ngettext ("%u load has no place yet.", "%u loads have no place yet.", no_place), no_place);
 }
@@ -131,7 +137,10 @@ describe_loads (GString *text, const GbScene *scene)
 }
 
 void
-gb_floating_say (GbChartWords *words, const GbFloating *floating, const GbChartSource *source, const GbAfloat *afloat)
+gb_floating_say (GbChartWords *words,
+                 const GbFloating *floating,
+                 const GbChartSource *source,
+                 const GbAfloat *afloat)
 {
   say_title (words->title, floating, afloat, gb_boat_build (source->boat)->freeboard);
   say_subtitle (words->subtitle, floating, source, afloat);

@@ -6,9 +6,13 @@
 G_BEGIN_DECLS
 
 /* What the drawing of the boat in the water says. */
-void gb_floating_say (GbChartWords *words, const GbFloating *floating, const GbChartSource *source, const GbAfloat *afloat);
+void gb_floating_say (GbChartWords *words,
+                      const GbFloating *floating,
+                      const GbChartSource *source,
+                      const GbAfloat *afloat);
 
-/* "aft, to port": in which third of what reaches from @lo to @hi, and at which side; on the centreline within a twentieth of the breadth. Static. */
+/* "aft, to port": in which third of what reaches from @lo to @hi, and at which side; on the centreline within
+ * a twentieth of the breadth. Static. */
 const char *gb_where_along (GbVec3 lo, GbVec3 hi, GbVec3 p);
 
 /* Why she does not float as she should, without a full stop, as a title wants it. */

@@ -39,7 +39,7 @@ guint *
 gb_weld_points (const GbMesh *mesh)
 {
   g_autoptr (GHashTable) first_at
-      = g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify) g_bytes_unref, NULL);
+      = g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify)g_bytes_unref, NULL);
   guint *first = g_new (guint, mesh->n_points + 1);
 
   for (guint i = 0; i < mesh->n_points; i++)
@@ -90,7 +90,7 @@ is_drawn (GbVec3 n1, GbVec3 n2, GbVec3 eye)
 static guint64
 edge_key (guint i, guint j)
 {
-  return i < j ? (guint64) i << 32 | j : (guint64) j << 32 | i;
+  return i < j ? (guint64)i << 32 | j : (guint64)j << 32 | i;
 }
 
 /* Edges whose second triangle is not met yet, by their ends: the normal of the first. */
@@ -104,7 +104,7 @@ static void
 draw_edge (GbSegment line, GbVec3 n1, GbVec3 n2, GArray *lines[GB_N_VIEWS])
 {
   for (guint v = 0; v < GB_N_VIEWS; v++)
-    if (is_drawn (n1, n2, direction_of ((GbView) v)))
+    if (is_drawn (n1, n2, direction_of ((GbView)v)))
       g_array_append_val (lines[v], line);
 }
 

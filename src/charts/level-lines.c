@@ -5,8 +5,8 @@
 
 #include <math.h>
 
-/* A line across a triangle, from one of its edges to another; edges are known by their ends. All run with what is higher at the same hand, so
- * the end of one is the start of the next. */
+/* A line across a triangle, from one of its edges to another; edges are known by their ends. All run with
+ * what is higher at the same hand, so the end of one is the start of the next. */
 typedef struct
 {
   guint64 from, to;
@@ -17,7 +17,7 @@ typedef struct
 static guint64
 edge_key (guint i, guint j)
 {
-  return i < j ? (guint64) i << 32 | j : (guint64) j << 32 | i;
+  return i < j ? (guint64)i << 32 | j : (guint64)j << 32 | i;
 }
 
 /* Always reckoned from the same end, so that both triangles of an edge find the same point. */
@@ -106,7 +106,7 @@ gb_level_lines (const GbNet *net, double level)
   g_autoptr (GArray) links = find_links (net, level);
   g_autoptr (GHashTable) by_start = g_hash_table_new (g_int64_hash, g_int64_equal);
   g_autoptr (GHashTable) ends = g_hash_table_new (g_int64_hash, g_int64_equal);
-  GPtrArray *lines = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
+  GPtrArray *lines = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
 
   for (guint i = 0; i < links->len; i++)
     {
@@ -149,7 +149,8 @@ cut_off (GbVec3 *corners, double *values, guint n, double level, double sign)
         }
       if ((here >= 0) == (there >= 0) || n_kept >= G_N_ELEMENTS (kept))
         continue;
-      kept[n_kept] = (GbVec3){ p.x + share * (q.x - p.x), p.y + share * (q.y - p.y), p.z + share * (q.z - p.z) };
+      kept[n_kept]
+          = (GbVec3){ p.x + share * (q.x - p.x), p.y + share * (q.y - p.y), p.z + share * (q.z - p.z) };
       kept_values[n_kept++] = level;
     }
   n_kept = MIN (n_kept, GB_MOST_CORNERS);

@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* A number at each point of a net of triangles, and where it has a given value: the waterline of a hull, where the number is the height, or the
- * contour of a map. */
+/* A number at each point of a net of triangles, and where it has a given value: the waterline of a hull,
+ * where the number is the height, or the contour of a map. */
 typedef struct
 {
   const GbVec3 *points;
@@ -15,7 +15,8 @@ typedef struct
   guint n_triangles;
 } GbNet;
 
-/* The lines at @level, each from end to end, a closed one back to its first point. Points that triangles share must be one. (element-type GArray of GbVec3)
+/* The lines at @level, each from end to end, a closed one back to its first point. Points that triangles
+ * share must be one. (element-type GArray of GbVec3)
  */
 GPtrArray *gb_level_lines (const GbNet *net, double level);
 

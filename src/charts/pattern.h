@@ -13,7 +13,8 @@ void gb_pattern_fill (GbCanvas *canvas, GbRole role, GbBox box);
 /* The same for the path that is set, which lies within @box; the path is gone afterwards. */
 void gb_pattern_fill_path (GbCanvas *canvas, GbRole role, GbBox box);
 
-/* The same without an outline, for a path that is put together from pieces; @apart times as far apart, and as much fainter. */
+/* The same without an outline, for a path that is put together from pieces; @apart times as far apart, and as
+ * much fainter. */
 void gb_pattern_fill_pieces (GbCanvas *canvas, GbRole role, GbBox box, double apart);
 
 G_END_DECLS

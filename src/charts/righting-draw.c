@@ -77,11 +77,14 @@ draw_curves (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot)
     }
 }
 
-/* Between the curve and the axis, from rest to where the lever vanishes. @sign: 1 to starboard, -1 to port. */
+/* Between the curve and the axis, from rest to where the lever vanishes. @sign: 1 to starboard, -1 to port.
+ */
 static void
-fill_area (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
+fill_area (
+    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
 {
-  double vanishing = isfinite (side->vanishing) ? side->vanishing : G_PI, from = curve->rest, to = sign * vanishing;
+  double vanishing = isfinite (side->vanishing) ? side->vanishing : G_PI, from = curve->rest,
+         to = sign * vanishing;
 
   if (!(side->greatest > 0) || !((to - from) * sign > 0))
     return;
@@ -100,7 +103,8 @@ fill_area (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, c
   cairo_fill (canvas->cr);
 }
 
-/* The usual construction: the tangent at rest is as high as GM one radian further on. Cut off where it leaves the field. */
+/* The usual construction: the tangent at rest is as high as GM one radian further on. Cut off where it leaves
+ * the field. */
 static void
 draw_tangent (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot)
 {
@@ -123,7 +127,8 @@ draw_tangent (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot
 /* Marks ------------------------------------------------------------ */
 
 static void
-draw_greatest (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
+draw_greatest (
+    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
 {
   double x = at_heel (plot, sign * side->greatest_at), y = at_lever (plot, sign * side->greatest);
   g_autofree char *lever = gb_length_format (side->greatest, curve->units);
@@ -163,7 +168,8 @@ draw_vanishing (GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side
 static void
 name_immersion (GbCanvas *canvas, double x, double y, int sign, const char *words)
 {
-  const GbAnchor across[] = { GB_AT_CENTRE, sign > 0 ? GB_AT_LEFT : GB_AT_RIGHT, sign > 0 ? GB_AT_RIGHT : GB_AT_LEFT };
+  const GbAnchor across[]
+      = { GB_AT_CENTRE, sign > 0 ? GB_AT_LEFT : GB_AT_RIGHT, sign > 0 ? GB_AT_RIGHT : GB_AT_LEFT };
   double em = canvas->em, aside[] = { 0, -sign * em * 0.4, sign * em * 0.4 };
 
   for (guint k = 0; k < 12; k++)
@@ -215,13 +221,15 @@ draw_balances (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plo
       gb_canvas_mark (canvas, gb_box_around (x, y, r));
     }
   for (guint i = 0; i < curve->n_balances; i++)
-    gb_text_beside (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, at_heel (plot, curve->balances[i].heel), y, r + canvas->em * 0.2,
-                    curve->balances[i].stable ? _ ("stable") : _ ("unstable"));
+    gb_text_beside (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, at_heel (plot, curve->balances[i].heel), y,
+                    r + canvas->em * 0.2, curve->balances[i].stable ? _ ("stable") : _ ("unstable"));
 }
 
-/* The moment over her weight, level on the side that it turns her to; and where she comes to rest under it. */
+/* The moment over her weight, level on the side that it turns her to; and where she comes to rest under it.
+ */
 static void
-draw_moment (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
+draw_moment (
+    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
 {
   double y = at_lever (plot, sign * curve->arm), x = at_heel (plot, sign * side->steady);
   g_autofree char *angle = gb_angle_words (side->steady, 0);
@@ -261,7 +269,8 @@ gb_righting_draw (const GbRightingCurve *curve, GbCanvas *canvas, GbBox box)
 {
   GbPlot plot;
   double y;
-  g_autofree char *y_title = g_strdup_printf (_ ("Lever that turns her back, %s"), gb_quantity_unit (GB_DIM_LENGTH, curve->units));
+  g_autofree char *y_title
+      = g_strdup_printf (_ ("Lever that turns her back, %s"), gb_quantity_unit (GB_DIM_LENGTH, curve->units));
 
   arrange (curve, canvas, box, &plot);
   gb_plot_draw_left (&plot, canvas, y_title);

@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* The curve of righting levers, apart from any paper. Angles in radians, starboard positive; levers are positive where they turn her to port. */
+/* The curve of righting levers, apart from any paper. Angles in radians, starboard positive; levers are
+ * positive where they turn her to port. */
 
 typedef struct
 {
@@ -26,7 +27,7 @@ typedef struct
   GbUnits units;
   GbRightingPoint points[GB_N_LEVERS];
   guint n_known;
-  double most; /* lever, either way */
+  double most;        /* lever, either way */
   gboolean has_solid; /* liquids make a difference */
   double gm, rest;
   double arm; /* of the heeling moment over her weight; NAN: none */

@@ -43,7 +43,7 @@ gb_say_no_price (GString *text, guint n)
 double
 gb_money_value (gint64 amount)
 {
-  return amount == GB_MONEY_UNKNOWN ? NAN : (double) amount;
+  return amount == GB_MONEY_UNKNOWN ? NAN : (double)amount;
 }
 
 char *

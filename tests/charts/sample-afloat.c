@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* How the samples float: invented figures that hang together as far as a picture needs them. Only the edges are the engine's own. */
+/* How the samples float: invented figures that hang together as far as a picture needs them. Only the edges
+ * are the engine's own. */
 
 #include "sample.h"
 
@@ -9,7 +10,8 @@
 #define DEGREE (G_PI / 180)
 
 static void
-set_rest (GbAfloat *afloat, GbAfloatState state, double heel, double trim, double height, const GbEdgeSet *edges)
+set_rest (
+    GbAfloat *afloat, GbAfloatState state, double heel, double trim, double height, const GbEdgeSet *edges)
 {
   afloat->state = state;
   afloat->heel = heel;
@@ -86,10 +88,11 @@ righting_new (const GbEdgeSet *edges, gboolean liquids)
   GbRighting *righting = g_new0 (GbRighting, 1);
   const GbRightingSide side = { 0.162, 48 * DEGREE, 96 * DEGREE, 0.165, 8 * DEGREE };
   const GbEdgeImmersion immersion = { 0, 24 * DEGREE, 22 * DEGREE, 12 * DEGREE, NAN };
-  const GbBalance balances[] = { { -96 * DEGREE, FALSE }, { 0, TRUE }, { 96 * DEGREE, FALSE }, { 180 * DEGREE, TRUE } };
+  const GbBalance balances[]
+      = { { -96 * DEGREE, FALSE }, { 0, TRUE }, { 96 * DEGREE, FALSE }, { 180 * DEGREE, TRUE } };
 
   for (guint i = 0; i < GB_N_LEVERS; i++)
-    set_lever (&righting->levers[i], ((double) i - 180) * DEGREE, liquids);
+    set_lever (&righting->levers[i], ((double)i - 180) * DEGREE, liquids);
   righting->condition = 1;
   righting->gm = 0.31;
   righting->gm_solid = 0.33;
@@ -130,7 +133,8 @@ crew_map_new (guint n_rows)
   map->n_rows_found = n_rows;
   for (guint row = 0; row < n_rows; row++)
     for (guint column = 0; column < GB_MAP_COLUMNS; column++)
-      map->places[row][column] = place_at (2.4 * (column + 0.5) / GB_MAP_COLUMNS, -0.6 + 1.2 * (row + 0.5) / GB_MAP_ROWS);
+      map->places[row][column]
+          = place_at (2.4 * (column + 0.5) / GB_MAP_COLUMNS, -0.6 + 1.2 * (row + 0.5) / GB_MAP_ROWS);
   map->best = n_rows == GB_MAP_ROWS ? (GbVec3){ 1.1, 0, 0.52 } : (GbVec3){ NAN, NAN, NAN };
   map->best_freeboard = n_rows == GB_MAP_ROWS ? 0.24 : NAN;
   map->furthest_port = n_rows == GB_MAP_ROWS ? 0.16 : NAN;
@@ -146,7 +150,9 @@ swamped_new (gboolean sinks, const GbEdgeSet *edges)
 
   swamped->condition = 1;
   swamped->holding = 2.0 / 15;
-  *rest = (GbSwampedRest){ GB_REST_FOUND, gb_attitude (4 * DEGREE, -3 * DEGREE, 0.41), 4 * DEGREE, -3 * DEGREE, 61, 48, NAN, 0.08 };
+  *rest = (GbSwampedRest){
+    GB_REST_FOUND, gb_attitude (4 * DEGREE, -3 * DEGREE, 0.41), 4 * DEGREE, -3 * DEGREE, 61, 48, NAN, 0.08
+  };
   rest->edge = gb_edge_set_least (edges, rest->attitude).freeboard;
   if (sinks)
     *rest = (GbSwampedRest){ GB_REST_SINKS, gb_attitude (NAN, NAN, NAN), NAN, NAN, 31, 48, NAN, NAN };

@@ -13,7 +13,7 @@ take (GbBoat *boat, GbRecordKind kind, gint64 id, gint64 owner)
 
   record->id = id;
   record->owner = owner;
-  record->position = (double) id;
+  record->position = (double)id;
   return gb_boat_take (boat, record);
 }
 
@@ -21,7 +21,7 @@ static GbPart *
 add_part (
     GbBoat *boat, gint64 id, gint64 owner, GbPartKind kind, const char *name, double x, double y, double z)
 {
-  GbPart *part = (GbPart *) take (boat, GB_RECORD_PART, id, owner);
+  GbPart *part = (GbPart *)take (boat, GB_RECORD_PART, id, owner);
 
   part->kind = kind;
   part->name = g_strdup (name);
@@ -47,7 +47,7 @@ static const struct
 static void
 add_hull (GbBoat *boat)
 {
-  GbHull *hull = (GbHull *) take (boat, GB_RECORD_HULL, 1, 0);
+  GbHull *hull = (GbHull *)take (boat, GB_RECORD_HULL, 1, 0);
   gint64 offset_id = 1;
 
   hull->name = g_strdup ("Hull");
@@ -55,12 +55,12 @@ add_hull (GbBoat *boat)
   hull->x = hull->y = hull->z = 0;
   for (guint i = 0; i < G_N_ELEMENTS (stations); i++)
     {
-      GbStation *station = (GbStation *) take (boat, GB_RECORD_STATION, i + 1, 1);
+      GbStation *station = (GbStation *)take (boat, GB_RECORD_STATION, i + 1, 1);
 
       station->x = stations[i].x;
       for (guint k = 0; k < 3; k++)
         {
-          GbOffset *offset = (GbOffset *) take (boat, GB_RECORD_OFFSET, offset_id++, station->rec.id);
+          GbOffset *offset = (GbOffset *)take (boat, GB_RECORD_OFFSET, offset_id++, station->rec.id);
 
           offset->y = stations[i].offsets[k][0];
           offset->z = stations[i].offsets[k][1];
@@ -71,7 +71,7 @@ add_hull (GbBoat *boat)
 static void
 add_load (GbBoat *boat, gint64 id, const char *name, double mass, double x, double y, double z)
 {
-  GbLoad *load = (GbLoad *) take (boat, GB_RECORD_LOAD, id, 1);
+  GbLoad *load = (GbLoad *)take (boat, GB_RECORD_LOAD, id, 1);
 
   load->name = g_strdup (name);
   load->kind = mass > 30 ? GB_LOAD_PERSON : GB_LOAD_GEAR;
@@ -85,7 +85,7 @@ add_load (GbBoat *boat, gint64 id, const char *name, double mass, double x, doub
 static void
 add_category (GbBoat *boat, gint64 id, const char *name)
 {
-  ((GbCategory *) take (boat, GB_RECORD_CATEGORY, id, 0))->name = g_strdup (name);
+  ((GbCategory *)take (boat, GB_RECORD_CATEGORY, id, 0))->name = g_strdup (name);
 }
 
 static void
@@ -107,7 +107,7 @@ fill_pram (GbBoat *boat)
   add_part (boat, 14, 0, GB_KIND_GROUP, "Paint and glue", 0, 0, 0);
   add_part (boat, 15, 14, GB_KIND_PART, "Primer", NAN, NAN, NAN);
   add_hull (boat);
-  ((GbCondition *) take (boat, GB_RECORD_CONDITION, 1, 0))->name = g_strdup ("Two up");
+  ((GbCondition *)take (boat, GB_RECORD_CONDITION, 1, 0))->name = g_strdup ("Two up");
   add_load (boat, 1, "Helm", 78, 0.75, 0, 0.52);
   add_load (boat, 2, "Crew", 64, 1.45, 0.1, 0.50);
   add_load (boat, 3, "Picnic", 6, 0.3, 0, 0.2);
@@ -123,7 +123,7 @@ fill_large (GbBoat *boat)
   for (gint64 i = 1; i <= 80; i++)
     {
       g_autofree char *name = g_strdup_printf (
-          "%d: A group with a very long name that nobody would want to read to its end", (int) i);
+          "%d: A group with a very long name that nobody would want to read to its end", (int)i);
 
       add_part (boat, i, 0, GB_KIND_GROUP, name, 0, 0, 0);
       add_part (boat, 100 + i, i, GB_KIND_PART, name, i * 0.1, 0, 0.5);
@@ -203,7 +203,7 @@ find_large_masses (const GbBoat *boat, GbRollup *rollup)
       const GbPart *part = gb_boat_part (boat, 100 + i), *group = gb_boat_part (boat, i);
       GbMass *mass = &rollup->parts[part->rec.index];
 
-      set_mass (mass, 12345.6 / i, (GbAs) (i % GB_N_AS), part->x, part->y, part->z);
+      set_mass (mass, 12345.6 / i, (GbAs)(i % GB_N_AS), part->x, part->y, part->z);
       add_to (&rollup->parts[group->rec.index], mass);
       add_to (&rollup->boat, mass);
     }
@@ -279,7 +279,7 @@ julian (int year, int month, int day)
   GDate date;
 
   g_date_clear (&date, 1);
-  g_date_set_dmy (&date, (GDateDay) day, (GDateMonth) month, (GDateYear) year);
+  g_date_set_dmy (&date, (GDateDay)day, (GDateMonth)month, (GDateYear)year);
   return g_date_get_julian (&date);
 }
 
@@ -358,9 +358,9 @@ forget_all (Sample *sample)
       mass->n_no_mass = 1;
     }
   rollup->margin.total = NAN;
-  forget ((double *) flotation->curve, flotation->n_curve * sizeof *flotation->curve);
-  forget ((double *) &flotation->limit, sizeof flotation->limit);
-  forget ((double *) &flotation->afloat, sizeof flotation->afloat);
+  forget ((double *)flotation->curve, flotation->n_curve * sizeof *flotation->curve);
+  forget ((double *)&flotation->limit, sizeof flotation->limit);
+  forget ((double *)&flotation->afloat, sizeof flotation->afloat);
   flotation->total = flotation->total_sd = flotation->left = flotation->chance = NAN;
   flotation->total_x = flotation->total_y = flotation->total_z = flotation->light = flotation->margin = NAN;
   for (guint i = 0; i < costs->n_heads; i++)
@@ -410,7 +410,7 @@ sample_new (SampleKind kind)
 
   sample->boat = gb_boat_new ();
   sample->moved_to = (GbVec3){ NAN, NAN, NAN };
-  build = (GbBuild *) gb_boat_build (sample->boat);
+  build = (GbBuild *)gb_boat_build (sample->boat);
   g_free (build->currency);
   build->currency = g_strdup ("EUR");
   build->units = kind == SAMPLE_OVER ? GB_UNITS_FEET : GB_UNITS_METRIC;
@@ -479,86 +479,13 @@ sample_for_each_chart (SampleCheck check)
 {
   for (guint s = 0; s < N_SAMPLES; s++)
     {
-      g_autoptr (Sample) sample = sample_new ((SampleKind) s);
+      g_autoptr (Sample) sample = sample_new ((SampleKind)s);
 
       for (guint c = 0; c < GB_N_CHARTS; c++)
         {
-          g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind) c);
+          g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind)c);
 
-          check (chart, (GbChartKind) c, (SampleKind) s);
+          check (chart, (GbChartKind)c, (SampleKind)s);
         }
     }
-}
-
-/* Paper ------------------------------------------------------------ */
-
-static void
-paper_init_on (Paper *paper, cairo_surface_t *surface, double width, double height, GbChartStyle style)
-{
-  paper->surface = surface;
-  paper->cr = cairo_create (surface);
-  gb_canvas_init (&paper->canvas, paper->cr, width, height, style);
-}
-
-void
-paper_init (Paper *paper, double width, double height, GbChartStyle style)
-{
-  paper_init_on (paper, cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) width, (int) height), width,
-                 height, style);
-}
-
-void
-paper_init_blank (Paper *paper, double width, double height, GbChartStyle style)
-{
-  paper_init_on (paper, cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1), width, height, style);
-}
-
-void
-paper_clear (Paper *paper)
-{
-  gb_canvas_clear (&paper->canvas);
-  cairo_destroy (paper->cr);
-  cairo_surface_destroy (paper->surface);
-}
-
-void
-sample_assert_draws (GbChart *chart, double width, double height, GbChartStyle style)
-{
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 64, 64);
-  cairo_t *cr = cairo_create (surface);
-
-  gb_chart_draw (chart, cr, width, height, style);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_destroy (surface);
-}
-
-static void
-assert_words_are_apart (const GbCanvas *canvas, const char *what)
-{
-  const double slack = 0.75;
-
-  for (guint i = 0; i < canvas->words->len; i++)
-    {
-      GbBox box = gb_box_inset (g_array_index (canvas->words, GbBox, i), slack, slack, slack, slack);
-
-      if (box.x < -slack || box.y < -slack || box.x + box.width > canvas->width
-          || box.y + box.height > canvas->height)
-        g_error ("%s: words at %.1f, %.1f (%.1f x %.1f) leave the picture of %.0f x %.0f", what, box.x, box.y,
-                 box.width, box.height, canvas->width, canvas->height);
-      for (guint k = 0; k < i; k++)
-        if (gb_box_overlaps (box, g_array_index (canvas->words, GbBox, k)))
-          g_error ("%s: words overlap at %.1f, %.1f in the picture of %.0f x %.0f", what, box.x, box.y,
-                   canvas->width, canvas->height);
-    }
-}
-
-void
-sample_assert_words_apart (GbChart *chart, const char *what, double width, double height, GbChartStyle style)
-{
-  g_auto (Paper) paper;
-
-  paper_init_blank (&paper, width, height, style);
-  gb_chart_render (chart, &paper.canvas, style == GB_CHART_PRINT);
-  assert_words_are_apart (&paper.canvas, what);
 }

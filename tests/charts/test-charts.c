@@ -10,7 +10,8 @@
 static const GbChartStyle styles[] = { GB_CHART_LIGHT, GB_CHART_DARK, GB_CHART_PRINT };
 
 static const double sizes[][2] = {
-  { 320, 200 }, { 480, 300 }, { 640, 300 }, { 600, 420 }, { 320, 480 }, { 900, 600 }, { 1280, 360 }, { 1600, 1000 },
+  { 320, 200 }, { 480, 300 }, { 640, 300 },  { 600, 420 },
+  { 320, 480 }, { 900, 600 }, { 1280, 360 }, { 1600, 1000 },
 };
 
 static void

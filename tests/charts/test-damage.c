@@ -55,7 +55,7 @@ damage_mass (GbMass *mass)
 static void
 damage_state (GbHydrostatics *state)
 {
-  double *numbers = (double *) state;
+  double *numbers = (double *)state;
 
   for (guint i = 0; i < sizeof *state / sizeof (double); i++)
     damage_number (&numbers[i]);
@@ -112,23 +112,35 @@ static void
 damage_afloat (GbFindings *findings)
 {
   GbAfloat *afloat = &findings->afloat[0];
-  double *const numbers[] = { &afloat->total,       &afloat->limit,        &afloat->heel,       &afloat->trim,
-                              &afloat->fore_x,      &afloat->aft_x,        &afloat->draught_fore, &afloat->draught_mid,
-                              &afloat->draught_aft, &afloat->keel,         &afloat->gm,         &afloat->attitude.height,
-                              &afloat->gravity.x,   &afloat->buoyancy.z,   &afloat->attitude.up.x, &afloat->attitude.up.z,
+  double *const numbers[] = { &afloat->total,
+                              &afloat->limit,
+                              &afloat->heel,
+                              &afloat->trim,
+                              &afloat->fore_x,
+                              &afloat->aft_x,
+                              &afloat->draught_fore,
+                              &afloat->draught_mid,
+                              &afloat->draught_aft,
+                              &afloat->keel,
+                              &afloat->gm,
+                              &afloat->attitude.height,
+                              &afloat->gravity.x,
+                              &afloat->buoyancy.z,
+                              &afloat->attitude.up.x,
+                              &afloat->attitude.up.z,
                               &afloat->least.freeboard };
 
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
     damage_number (numbers[i]);
   if (g_test_rand_int_range (0, 3) == 0)
-    afloat->state = (GbAfloatState) g_test_rand_int_range (0, GB_AFLOAT_SINKS + 1);
+    afloat->state = (GbAfloatState)g_test_rand_int_range (0, GB_AFLOAT_SINKS + 1);
   if (g_test_rand_int_range (0, 3) == 0)
     g_clear_pointer (&afloat->sentence, g_free);
   for (guint i = 0; i < findings->edges.lines->len; i++)
     {
-      GArray *points = ((GbEdgeLine *) findings->edges.lines->pdata[i])->points;
+      GArray *points = ((GbEdgeLine *)findings->edges.lines->pdata[i])->points;
 
-      damage_number (&g_array_index (points, GbVec3, g_test_rand_int_range (0, (int) points->len)).z);
+      damage_number (&g_array_index (points, GbVec3, g_test_rand_int_range (0, (int)points->len)).z);
     }
 }
 
@@ -142,8 +154,8 @@ damage_righting (GbRighting *righting)
       damage_number (&righting->levers[i].solid);
       damage_number (&righting->levers[i].freeboard);
     }
-  damage_numbers ((double *) &righting->starboard, sizeof righting->starboard);
-  damage_numbers ((double *) &righting->port, sizeof righting->port);
+  damage_numbers ((double *)&righting->starboard, sizeof righting->starboard);
+  damage_numbers ((double *)&righting->port, sizeof righting->port);
   damage_number (&righting->gm);
   damage_number (&righting->moment);
   damage_number (&righting->total);
@@ -162,8 +174,15 @@ damage_righting (GbRighting *righting)
 static void
 damage_map (GbCrewMap *map)
 {
-  double *const numbers[] = { &map->x0,     &map->x1,     &map->y0,          &map->y1, &map->best_freeboard,
-                              &map->best.x, &map->best.y, &map->furthest_port, &map->furthest_starboard };
+  double *const numbers[] = { &map->x0,
+                              &map->x1,
+                              &map->y0,
+                              &map->y1,
+                              &map->best_freeboard,
+                              &map->best.x,
+                              &map->best.y,
+                              &map->furthest_port,
+                              &map->furthest_starboard };
 
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
     if (g_test_rand_int_range (0, 4) == 0)
@@ -177,9 +196,9 @@ damage_map (GbCrewMap *map)
       damage_number (&place->trim);
       place->line = g_test_rand_int_range (-3, 5);
       if (g_test_rand_int_range (0, 4) == 0)
-        place->state = (GbAfloatState) g_test_rand_int_range (0, GB_AFLOAT_SINKS + 1);
+        place->state = (GbAfloatState)g_test_rand_int_range (0, GB_AFLOAT_SINKS + 1);
     }
-  map->n_rows_found = (guint) g_test_rand_int_range (0, GB_MAP_ROWS + 3);
+  map->n_rows_found = (guint)g_test_rand_int_range (0, GB_MAP_ROWS + 3);
   map->first_under = g_test_rand_int_range (-2, 5);
   map->load = g_test_rand_int_range (0, 5);
 }
@@ -188,28 +207,29 @@ static void
 damage_swamped (GbSwamped *swamped)
 {
   GbSwampedRest *const rests[] = { &swamped->aboard, &swamped->holding_on };
-  double *const numbers[] = { &swamped->holding, &swamped->foam_volume, &swamped->foam_mass, &swamped->foam_x,
-                              &swamped->foam_y,  &swamped->foam_apart,  &swamped->foam_lowest, &swamped->no_volume_mass };
+  double *const numbers[]
+      = { &swamped->holding, &swamped->foam_volume, &swamped->foam_mass,   &swamped->foam_x,
+          &swamped->foam_y,  &swamped->foam_apart,  &swamped->foam_lowest, &swamped->no_volume_mass };
 
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
     damage_number (numbers[i]);
   for (guint i = 0; i < G_N_ELEMENTS (rests); i++)
     {
-      damage_numbers ((double *) &rests[i]->attitude, sizeof rests[i]->attitude);
+      damage_numbers ((double *)&rests[i]->attitude, sizeof rests[i]->attitude);
       damage_number (&rests[i]->heel);
       damage_number (&rests[i]->trim);
       damage_number (&rests[i]->most);
       damage_number (&rests[i]->weight);
       damage_number (&rests[i]->edge);
       damage_number (&rests[i]->gm);
-      rests[i]->kind = (GbRestKind) g_test_rand_int_range (0, 3);
+      rests[i]->kind = (GbRestKind)g_test_rand_int_range (0, 3);
     }
 }
 
 static void
 damage_all (Sample *sample)
 {
-  GbBuild *build = (GbBuild *) gb_boat_build (sample->boat);
+  GbBuild *build = (GbBuild *)gb_boat_build (sample->boat);
 
   for (guint i = 0; i < sample->findings.rollup.n_parts; i++)
     damage_mass (&sample->findings.rollup.parts[i]);
@@ -269,7 +289,7 @@ test_any_damage (void)
       damage_all (sample);
       for (guint c = 0; c < GB_N_CHARTS; c++)
         {
-          g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind) c);
+          g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind)c);
 
           assert_sound (chart);
         }

@@ -113,11 +113,12 @@ test_exports_carry_the_caution (void)
 
   for (guint c = 0; c < GB_N_CHARTS; c++)
     {
-      g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind) c);
+      g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind)c);
 
       g_assert_false (has_footnote (chart, FALSE));
       g_assert_cmpint (has_footnote (chart, TRUE), ==,
-                       c == GB_CHART_LIMIT || c == GB_CHART_DRAUGHT || c == GB_CHART_BOAT || c >= GB_CHART_FLOATING);
+                       c == GB_CHART_LIMIT || c == GB_CHART_DRAUGHT || c == GB_CHART_BOAT
+                           || c >= GB_CHART_FLOATING);
     }
 }
 

@@ -31,23 +31,29 @@ static void
 test_words (void)
 {
   assert_chart_says (SAMPLE_PRAM, GB_CHART_FLOATING, "by the stern, heeled 3° to starboard, with ",
-                     (const char *[]){ "177 kg of 218 kg", "Draught: aft 190 mm", "Least freeboard", "Helm: 78 kg, x 750 mm",
-                                       "Centre of buoyancy: x 1070 mm", NULL });
+                     (const char *[]){ "177 kg of 218 kg", "Draught: aft 190 mm", "Least freeboard",
+                                       "Helm: 78 kg, x 750 mm", "Centre of buoyancy: x 1070 mm", NULL });
   assert_chart_says (SAMPLE_OVER, GB_CHART_FLOATING, "She fills: the edge of “Hull” is 1/2\" under water",
                      (const char *[]){ "14.0° to starboard", " under", NULL });
   assert_chart_says (SAMPLE_LARGE, GB_CHART_FLOATING, "She sinks: 1061 t aboard, 440 kg floats her",
                      (const char *[]){ "Nobody aboard", NULL });
-  assert_chart_says (SAMPLE_PRAM, GB_CHART_FREEBOARD, "Hull", (const char *[]){ "Least accepted: 180 mm", "aft, to starboard", NULL });
-  assert_chart_says (SAMPLE_PRAM, GB_CHART_RIGHTING, "She comes back from up to 96°; greatest lever 162 mm at 48°",
-                     (const char *[]){ "GM 310 mm", "Hull goes under at 24° to starboard", "Hull goes under at 22° to port",
-                                       "balances at 0° and stays", "Area under the curve 165.0 mm rad", NULL });
+  assert_chart_says (SAMPLE_PRAM, GB_CHART_FREEBOARD, "Hull",
+                     (const char *[]){ "Least accepted: 180 mm", "aft, to starboard", NULL });
+  assert_chart_says (
+      SAMPLE_PRAM, GB_CHART_RIGHTING, "She comes back from up to 96°; greatest lever 162 mm at 48°",
+      (const char *[]){ "GM 310 mm", "Hull goes under at 24° to starboard", "Hull goes under at 22° to port",
+                        "balances at 0° and stays", "Area under the curve 165.0 mm rad", NULL });
   assert_chart_says (SAMPLE_OVER, GB_CHART_RIGHTING, "greatest lever 6 3/8\" at 48°",
                      (const char *[]){ "dashed: with all liquids frozen", "heels to 8°", NULL });
-  assert_chart_says (SAMPLE_PRAM, GB_CHART_CREW, "“Helm” is best at x 1100 mm, in the middle: that leaves 240 mm of freeboard",
-                     (const char *[]){ "160 mm to starboard … 160 mm to port", "Lowest edge now: Hull", NULL });
-  assert_chart_says (SAMPLE_OVER, GB_CHART_CREW, "Each place for “Helm” is being worked out", (const char *[]){ NULL });
-  assert_chart_says (SAMPLE_PRAM, GB_CHART_SWAMPED, "Swamped, she floats with her lowest edge",
-                     (const char *[]){ "13 % of their weight", "none needed", "2 parts, 3.2 kg: they carry nothing", NULL });
+  assert_chart_says (
+      SAMPLE_PRAM, GB_CHART_CREW,
+      "“Helm” is best at x 1100 mm, in the middle: that leaves 240 mm of freeboard",
+      (const char *[]){ "160 mm to starboard … 160 mm to port", "Lowest edge now: Hull", NULL });
+  assert_chart_says (SAMPLE_OVER, GB_CHART_CREW, "Each place for “Helm” is being worked out",
+                     (const char *[]){ NULL });
+  assert_chart_says (
+      SAMPLE_PRAM, GB_CHART_SWAMPED, "Swamped, she floats with her lowest edge",
+      (const char *[]){ "13 % of their weight", "none needed", "2 parts, 3.2 kg: they carry nothing", NULL });
   assert_chart_says (SAMPLE_OVER, GB_CHART_SWAMPED, "She sinks when swamped: 4.6 gal of foam needed",
                      (const char *[]){ "to either side", NULL });
 }
@@ -87,7 +93,8 @@ test_waiting (void)
 static void
 test_not_afloat (void)
 {
-  static const GbChartKind kinds[] = { GB_CHART_FLOATING, GB_CHART_FREEBOARD, GB_CHART_CREW, GB_CHART_RIGHTING, GB_CHART_SWAMPED };
+  static const GbChartKind kinds[]
+      = { GB_CHART_FLOATING, GB_CHART_FREEBOARD, GB_CHART_CREW, GB_CHART_RIGHTING, GB_CHART_SWAMPED };
 
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     {
@@ -106,7 +113,9 @@ test_states_without_a_sentence (void)
   {
     GbAfloatState state;
     const char *title;
-  } cases[] = { { GB_AFLOAT_SINKS, "She sinks" }, { GB_AFLOAT_OVER, "She has gone over" }, { GB_AFLOAT_FILLS, "Water comes over an edge" } };
+  } cases[] = { { GB_AFLOAT_SINKS, "She sinks" },
+                { GB_AFLOAT_OVER, "She has gone over" },
+                { GB_AFLOAT_FILLS, "Water comes over an edge" } };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -125,7 +134,8 @@ test_measured (void)
 {
   g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
   const GbAfloat *afloat = &sample->findings.afloat[0];
-  const GbChartSource source = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
+  const GbChartSource source
+      = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
   g_autoptr (GbFloating) floating = gb_floating_new (&source, &afloat->attitude, GB_ALL_VIEWS);
   const GbMeasured *measured = floating->measured;
 
@@ -144,7 +154,8 @@ static void
 test_waterline (void)
 {
   g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
-  const GbChartSource source = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
+  const GbChartSource source
+      = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
   const GbAttitude level = gb_attitude (0, 0, 0.25);
   g_autoptr (GbFloating) floating = gb_floating_new (&source, &level, GB_ALL_VIEWS);
   GbHydrostatics at = gb_hydrostatics_at (&sample->findings.hulls, 1000, 0.25);
@@ -176,10 +187,14 @@ test_tooltips (void)
     GbChartKind kind;
     const char *begin;
   } cases[] = {
-    { GB_CHART_FLOATING, "Hull, aft, to starboard: freeboard " }, { GB_CHART_FLOATING, "Draught aft 190 mm" },
-    { GB_CHART_FLOATING, "Crew: 64 kg" }, { GB_CHART_FREEBOARD, "Hull, x 1200 mm, starboard: " },
-    { GB_CHART_RIGHTING, "Heeled 30° to starboard: lever " }, { GB_CHART_RIGHTING, "Heeled 12° to port: lever " },
-    { GB_CHART_SWAMPED, "Helm: 78 kg" }, { GB_CHART_CREW, "Crew: 64 kg" },
+    { GB_CHART_FLOATING, "Hull, aft, to starboard: freeboard " },
+    { GB_CHART_FLOATING, "Draught aft 190 mm" },
+    { GB_CHART_FLOATING, "Crew: 64 kg" },
+    { GB_CHART_FREEBOARD, "Hull, x 1200 mm, starboard: " },
+    { GB_CHART_RIGHTING, "Heeled 30° to starboard: lever " },
+    { GB_CHART_RIGHTING, "Heeled 12° to port: lever " },
+    { GB_CHART_SWAMPED, "Helm: 78 kg" },
+    { GB_CHART_CREW, "Crew: 64 kg" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)

@@ -100,7 +100,7 @@ julian (int year, int month, int day)
   GDate date;
 
   g_date_clear (&date, 1);
-  g_date_set_dmy (&date, (GDateDay) day, (GDateMonth) month, (GDateYear) year);
+  g_date_set_dmy (&date, (GDateDay)day, (GDateMonth)month, (GDateYear)year);
   return g_date_get_julian (&date);
 }
 
@@ -231,7 +231,7 @@ test_spread_at_random (void)
 {
   for (guint round = 0; round < 500; round++)
     {
-      guint n = (guint) g_test_rand_int_range (1, 8);
+      guint n = (guint)g_test_rand_int_range (1, 8);
       double centres[8], sizes[8], x = 0;
 
       for (guint i = 0; i < n; i++)
@@ -275,7 +275,8 @@ test_figures_in_words (void)
     }
   for (guint i = 0; i < G_N_ELEMENTS (masses); i++)
     {
-      g_autofree char *words = gb_quantity_format_with_sd (masses[i].mass, masses[i].sd, GB_DIM_MASS, GB_UNITS_METRIC);
+      g_autofree char *words
+          = gb_quantity_format_with_sd (masses[i].mass, masses[i].sd, GB_DIM_MASS, GB_UNITS_METRIC);
 
       g_assert_cmpstr (words, ==, masses[i].words);
     }
@@ -296,7 +297,8 @@ test_mass_off_a_limit (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autofree char *words = gb_quantity_format_off (cases[i].off, cases[i].mass, GB_DIM_MASS, GB_UNITS_METRIC);
+      g_autofree char *words
+          = gb_quantity_format_off (cases[i].off, cases[i].mass, GB_DIM_MASS, GB_UNITS_METRIC);
 
       g_assert_cmpstr (words, ==, cases[i].words);
     }
@@ -322,7 +324,7 @@ static void
 test_patterns_differ (void)
 {
   static const GbRole roles[] = { GB_ROLE_WEIGHED, GB_ROLE_CALCULATED, GB_ROLE_ESTIMATED, GB_ROLE_LOADS };
-  g_autoptr (GPtrArray) seen = g_ptr_array_new_with_free_func ((GDestroyNotify) g_bytes_unref);
+  g_autoptr (GPtrArray) seen = g_ptr_array_new_with_free_func ((GDestroyNotify)g_bytes_unref);
 
   /* All in print, where colour says nothing: the pictures differ by pattern alone. */
   for (guint i = 0; i < G_N_ELEMENTS (roles); i++)
@@ -335,7 +337,7 @@ test_patterns_differ (void)
       g_assert_cmpint (cairo_status (paper.cr), ==, CAIRO_STATUS_SUCCESS);
       cairo_surface_flush (paper.surface);
       bytes = g_bytes_new (cairo_image_surface_get_data (paper.surface),
-                           (gsize) cairo_image_surface_get_stride (paper.surface) * 40);
+                           (gsize)cairo_image_surface_get_stride (paper.surface) * 40);
       for (guint k = 0; k < seen->len; k++)
         g_assert_false (g_bytes_equal (bytes, g_ptr_array_index (seen, k)));
       g_ptr_array_add (seen, bytes);

@@ -18,7 +18,9 @@ static const struct
   GbChartStyle style;
   const char *name;
   guint first, end;
-} styles[] = { { GB_CHART_LIGHT, "light", 1, 4 }, { GB_CHART_DARK, "dark", 2, 4 }, { GB_CHART_PRINT, "print", 2, 3 } };
+} styles[] = { { GB_CHART_LIGHT, "light", 1, 4 },
+               { GB_CHART_DARK, "dark", 2, 4 },
+               { GB_CHART_PRINT, "print", 2, 3 } };
 
 static const char *folder;
 
@@ -42,14 +44,14 @@ draw_chart (GbChart *chart, GbChartKind kind, const char *of)
 static void
 test_sample (gconstpointer data)
 {
-  SampleKind kind = (SampleKind) GPOINTER_TO_INT (data);
+  SampleKind kind = (SampleKind)GPOINTER_TO_INT (data);
   g_autoptr (Sample) sample = sample_new (kind);
 
   for (guint c = 0; c < GB_N_CHARTS; c++)
     {
-      g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind) c);
+      g_autoptr (GbChart) chart = sample_chart (sample, (GbChartKind)c);
 
-      draw_chart (chart, (GbChartKind) c, sample_name (kind));
+      draw_chart (chart, (GbChartKind)c, sample_name (kind));
     }
 }
 
@@ -66,45 +68,71 @@ read_demo (const char *path)
   return boat;
 }
 
+/* A demo build, and all that is found of it. */
+typedef struct
+{
+  GbBoat *boat;
+  GbFindings *findings;
+  GbHistory *history;
+  GbRighting *righting;
+  GbCrewMap *map;
+  GbSwamped *swamped;
+  GbChartSource source;
+} Demo;
+
+static void
+demo_init (Demo *demo, const char *path)
+{
+  const GbCondition *condition;
+  const GbLoad *load;
+  g_autoptr (GbCase) floats = NULL;
+  GbFindings *findings = gb_findings_new ();
+
+  demo->boat = read_demo (path);
+  gb_findings_find (findings, demo->boat, GB_TOUCHED_ALL, G_MAXINT32);
+  condition = g_ptr_array_index (gb_boat_roots (demo->boat, GB_RECORD_CONDITION), 0);
+  load = g_ptr_array_index (gb_record_children (&condition->rec), 0);
+  floats = gb_case_new (demo->boat, &findings->hulls, &findings->edges, &findings->rollup,
+                        &findings->flotation, condition->rec.id);
+  demo->findings = findings;
+  demo->history = gb_history_find (demo->boat, NULL, NULL);
+  demo->righting = gb_righting_find (floats, NULL, NULL);
+  demo->map = gb_crew_map_find (floats, load->rec.id, NULL, NULL, NULL);
+  demo->swamped = gb_swamped_find (demo->boat, &findings->hulls, &findings->edges, &findings->rollup,
+                                   &findings->flotation, condition->rec.id, NULL, NULL);
+  demo->source = (GbChartSource){ .boat = demo->boat,
+                                  .findings = findings,
+                                  .history = demo->history,
+                                  .condition = condition->rec.id,
+                                  .moved = load->rec.id,
+                                  .moved_to = { NAN, NAN, NAN },
+                                  .righting = demo->righting,
+                                  .crew_map = demo->map,
+                                  .swamped = demo->swamped };
+}
+
+static void
+demo_clear (Demo *demo)
+{
+  gb_righting_free (demo->righting);
+  gb_crew_map_free (demo->map);
+  gb_swamped_free (demo->swamped);
+  gb_history_free (demo->history);
+  gb_findings_free (demo->findings);
+  gb_boat_free (demo->boat);
+}
+
 static void
 test_demo (gconstpointer data)
 {
   g_autofree char *name = g_path_get_basename (data);
-  g_autoptr (GbBoat) boat = read_demo (data);
-  g_autoptr (GbFindings) findings = gb_findings_new ();
-  g_autoptr (GbHistory) history = NULL;
-  g_autoptr (GbCase) floats = NULL;
-  g_autoptr (GbRighting) righting = NULL;
-  g_autoptr (GbCrewMap) map = NULL;
-  g_autoptr (GbSwamped) swamped = NULL;
-  const GbCondition *condition;
-  const GbLoad *load;
+  Demo demo;
 
-  gb_findings_find (findings, boat, GB_TOUCHED_ALL, G_MAXINT32);
-  history = gb_history_find (boat, NULL, NULL);
-  condition = g_ptr_array_index (gb_boat_roots (boat, GB_RECORD_CONDITION), 0);
-  load = g_ptr_array_index (gb_record_children (&condition->rec), 0);
-  floats = gb_case_new (boat, &findings->hulls, &findings->edges, &findings->rollup, &findings->flotation,
-                        condition->rec.id);
-  righting = gb_righting_find (floats, NULL, NULL);
-  map = gb_crew_map_find (floats, load->rec.id, NULL, NULL, NULL);
-  swamped = gb_swamped_find (boat, &findings->hulls, &findings->edges, &findings->rollup, &findings->flotation,
-                             condition->rec.id, NULL, NULL);
+  demo_init (&demo, data);
   *strchr (name, '.') = '\0';
   for (guint c = 0; c < GB_N_CHARTS; c++)
     {
-      const GbChartSource source = {
-        .boat = boat,
-        .findings = findings,
-        .history = history,
-        .condition = condition->rec.id,
-        .moved = load->rec.id,
-        .moved_to = { NAN, NAN, NAN },
-        .righting = righting,
-        .crew_map = map,
-        .swamped = swamped,
-      };
-      g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, &source);
+      g_autoptr (GbChart) chart = gb_chart_new ((GbChartKind) c, &demo.source);
 
       g_test_message ("%s: %s", gb_chart_kind_name ((GbChartKind) c), gb_chart_title (chart));
       draw_chart (chart, (GbChartKind) c, name);
@@ -114,6 +142,7 @@ test_demo (gconstpointer data)
           sample_assert_words_apart (chart, gb_chart_title (chart), sizes[i][0], sizes[i][1],
                                      styles[s].style);
     }
+  demo_clear (&demo);
 }
 
 int

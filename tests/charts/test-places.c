@@ -25,7 +25,8 @@ random_attitude (void)
 static GbVec3
 random_point (void)
 {
-  return (GbVec3){ g_test_rand_double_range (-3, 3), g_test_rand_double_range (-3, 3), g_test_rand_double_range (-3, 3) };
+  return (GbVec3){ g_test_rand_double_range (-3, 3), g_test_rand_double_range (-3, 3),
+                   g_test_rand_double_range (-3, 3) };
 }
 
 static void
@@ -36,7 +37,8 @@ assert_same (GbVec3 a, GbVec3 b)
   g_assert_cmpfloat_with_epsilon (a.z, b.z, 1e-9);
 }
 
-/* Height in them is height above the water, and there and back is where it was; fore is level, and at the bow's end. */
+/* Height in them is height above the water, and there and back is where it was; fore is level, and at the
+ * bow's end. */
 static void
 test_water_axes (void)
 {
@@ -48,7 +50,8 @@ test_water_axes (void)
 
       assert_same (gb_water_axes_from (&axes, q), p);
       g_assert_cmpfloat_with_epsilon (q.z, gb_attitude_above (attitude, p), 1e-9);
-      g_assert_cmpfloat_with_epsilon (hypot (hypot (q.x, q.y), q.z + attitude.height), hypot (hypot (p.x, p.y), p.z), 1e-9);
+      g_assert_cmpfloat_with_epsilon (hypot (hypot (q.x, q.y), q.z + attitude.height),
+                                      hypot (hypot (p.x, p.y), p.z), 1e-9);
       g_assert_cmpfloat (axes.fore.x, >=, -1e-12);
     }
 }
@@ -57,7 +60,8 @@ test_water_axes (void)
 static void
 test_water_axes_by_hand (void)
 {
-  GbWaterAxes heeled = gb_water_axes (gb_attitude (90 * DEGREE, 0, 0)), standing = gb_water_axes (gb_attitude (0, 90 * DEGREE, 0));
+  GbWaterAxes heeled = gb_water_axes (gb_attitude (90 * DEGREE, 0, 0)),
+              standing = gb_water_axes (gb_attitude (0, 90 * DEGREE, 0));
   GbWaterAxes odd = gb_water_axes (gb_attitude (NAN, 0, 0));
 
   assert_same (gb_water_axes_to (&heeled, (GbVec3){ 1, 2, 3 }), (GbVec3){ 1, -3, 2 });
@@ -72,7 +76,7 @@ test_on_sight (void)
   for (guint round = 0; round < 300; round++)
     {
       GbWaterAxes axes = gb_water_axes (random_attitude ());
-      GbView view = (GbView) g_test_rand_int_range (0, GB_N_VIEWS);
+      GbView view = (GbView)g_test_rand_int_range (0, GB_N_VIEWS);
       GbVec3 p = random_point (), found;
       double right, up;
       guint n_hidden;
@@ -81,7 +85,9 @@ test_on_sight (void)
       found = gb_water_axes_on_sight (&axes, view, right, up, p);
       n_hidden = (isnan (found.x) ? 1 : 0) + (isnan (found.y) ? 1 : 0) + (isnan (found.z) ? 1 : 0);
       g_assert_cmpuint (n_hidden, ==, 1);
-      assert_same ((GbVec3){ isnan (found.x) ? p.x : found.x, isnan (found.y) ? p.y : found.y, isnan (found.z) ? p.z : found.z }, p);
+      assert_same ((GbVec3){ isnan (found.x) ? p.x : found.x, isnan (found.y) ? p.y : found.y,
+                             isnan (found.z) ? p.z : found.z },
+                   p);
     }
 }
 
@@ -120,7 +126,8 @@ area_between (const GbNet *net, double lo, double hi)
   return sum;
 }
 
-/* Halfway up a pyramid is a square of half the side: closed, in five points; closed forms for the areas too. */
+/* Halfway up a pyramid is a square of half the side: closed, in five points; closed forms for the areas too.
+ */
 static void
 test_level_lines (void)
 {
@@ -146,7 +153,8 @@ test_level_lines (void)
   g_assert_cmpfloat_with_epsilon (area_between (&net, 0.25, 0.5), 0.75 * 0.75 - 0.25, 1e-12);
 }
 
-/* Where a value is missing there is no line; what is left is open. A triangle that is none changes nothing. */
+/* Where a value is missing there is no line; what is left is open. A triangle that is none changes nothing.
+ */
 static void
 test_level_lines_with_gaps (void)
 {
@@ -156,7 +164,7 @@ test_level_lines_with_gaps (void)
   g_autoptr (GPtrArray) lines = gb_level_lines (&net, 0.5);
 
   g_assert_cmpuint (lines->len, ==, 1);
-  g_assert_cmpuint (((const GArray *) g_ptr_array_index (lines, 0))->len, ==, 3);
+  g_assert_cmpuint (((const GArray *)g_ptr_array_index (lines, 0))->len, ==, 3);
   g_assert_cmpfloat_with_epsilon (area_between (&net, -INFINITY, INFINITY), 0.5, 1e-12);
 }
 
@@ -176,8 +184,8 @@ find_load (GbChart *chart, gint64 id, int view, double *x, double *y, GbChartSpo
 
       *x = box.x + box.width / 2;
       *y = box.y + box.height / 2;
-      if (gb_chart_locate (chart, WIDTH, HEIGHT, *x, *y, -1, spot) && spot->kind == GB_RECORD_LOAD && spot->id == id
-          && spot->view == view)
+      if (gb_chart_locate (chart, WIDTH, HEIGHT, *x, *y, -1, spot) && spot->kind == GB_RECORD_LOAD
+          && spot->id == id && spot->view == view)
         return TRUE;
     }
   return FALSE;
@@ -208,7 +216,9 @@ test_loads_are_found (void)
 
       g_assert_true (find_load (chart, 1, view, &x, &y, &spot));
       assert_near (spot.at, helm);
-      g_assert_true (view == GB_VIEW_SIDE ? isnan (spot.at.y) : view == GB_VIEW_PLAN ? isnan (spot.at.z) : isnan (spot.at.x));
+      g_assert_true (view == GB_VIEW_SIDE   ? isnan (spot.at.y)
+                     : view == GB_VIEW_PLAN ? isnan (spot.at.z)
+                                            : isnan (spot.at.x));
     }
 }
 
@@ -272,7 +282,8 @@ test_crew_map_places (void)
       {
         g_autofree char *tip = gb_chart_tooltip (chart, WIDTH, HEIGHT, x, y);
 
-        if (tip == NULL || !gb_chart_locate (chart, WIDTH, HEIGHT, x, y, -1, &spot) || spot.kind == GB_RECORD_LOAD)
+        if (tip == NULL || !gb_chart_locate (chart, WIDTH, HEIGHT, x, y, -1, &spot)
+            || spot.kind == GB_RECORD_LOAD)
           continue;
         n_told++;
         g_assert_true (g_str_has_prefix (tip, "Helm, x "));
