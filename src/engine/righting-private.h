@@ -33,5 +33,7 @@ void gb_righting_find_balances (GbRightingWork *work);
 /* After the balances. @sign: 1 for starboard, -1 for port. */
 void gb_righting_find_side (GbRightingWork *work, int sign, GbRightingSide *side);
 void gb_righting_find_immersions (GbRightingWork *work);
+/* After the immersions. */
+void gb_righting_find_filling (GbRightingWork *work, int sign, GbRightingSide *side);
 
 G_END_DECLS

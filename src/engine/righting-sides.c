@@ -244,9 +244,9 @@ find_greatest (const Side *side, GbRightingSide *found)
     take_top (side, top, found);
 }
 
-/* By the trapezium rule on the curve; it starts from nothing, and ends so where she goes over. */
+/* By the trapezium rule on the curve; it starts from nothing, and comes to @last at its end. */
 static double
-area_of (const Side *side)
+area_of (const Side *side, double last)
 {
   double area = 0, angle = side->start, lever = 0;
 
@@ -258,7 +258,7 @@ area_of (const Side *side)
       angle = i * GB_DEGREE;
       lever = next;
     }
-  return area + (side->end < G_PI ? lever / 2 * (side->end - angle) : 0);
+  return area + (side->end < G_PI ? (lever + last) / 2 * (side->end - angle) : 0);
 }
 
 /* Where the rising curve first meets the lever of the moment. */
@@ -292,6 +292,37 @@ gb_righting_find_side (GbRightingWork *work, int sign, GbRightingSide *found)
   if (!isnan (found->vanishing))
     side.end = found->vanishing;
   find_greatest (&side, found);
-  found->area = area_of (&side);
+  found->area = area_of (&side, 0);
   found->steady = steady_heel (&side);
+}
+
+static double
+first_immersion (const GbRighting *righting, int sign)
+{
+  double first = NAN;
+
+  for (guint i = 0; i < righting->immersions->len; i++)
+    {
+      const GbEdgeImmersion *edge = &g_array_index (righting->immersions, GbEdgeImmersion, i);
+
+      first = fmin (first, sign > 0 ? edge->starboard : edge->port);
+    }
+  return first;
+}
+
+void
+gb_righting_find_filling (GbRightingWork *work, int sign, GbRightingSide *found)
+{
+  Side side = { work, sign, 0, G_PI };
+  double heel;
+
+  found->filling = first_immersion (work->righting, sign);
+  found->dry_area = found->area;
+  if (isnan (found->filling) || found->filling >= found->vanishing)
+    return;
+  side.start = start_of (&side);
+  side.end = fmax (found->filling, side.start);
+  heel = sign * side.end;
+  found->dry_area = area_of (
+      &side, sign * gb_righting_lever_at (work, heel, gb_righting_nearest (work->righting, heel)->attitude).lever);
 }

@@ -95,6 +95,8 @@ find_all (GbRightingWork *work)
   if (gb_righting_cancelled (work))
     return FALSE;
   gb_righting_find_immersions (work);
+  gb_righting_find_filling (work, 1, &work->righting->starboard);
+  gb_righting_find_filling (work, -1, &work->righting->port);
   return !gb_righting_cancelled (work);
 }
 

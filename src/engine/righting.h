@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Righting lever against heel, trim and sinkage free. */
+/* Righting lever against heel, trim and sinkage free. Water that would come in over an edge is not reckoned with: from where the first edge goes under, the
+ * curve is that of a boat closed there, and she herself fills. */
 
 typedef struct
 {
@@ -22,7 +23,9 @@ typedef struct
 {
   double greatest, greatest_at; /* lever and its angle */
   double vanishing; /* where the lever first goes to nothing after the rest, and she goes over */
-  double area;      /* under the curve from rest to there, m rad: work to turn her over, over her weight */
+  double filling;   /* where the first edge that must stay dry goes under; NAN: none does */
+  double area;      /* under the curve from rest to where it vanishes, m rad: work to turn her over, over her weight */
+  double dry_area;  /* the same up to where she fills, if that comes first */
   double steady;    /* heel under the condition's heeling moment, turned to this side; NAN: none given, or she goes over under it */
 } GbRightingSide;
 

@@ -57,6 +57,9 @@ show_side (GbHand *hand, const GbRighting *righting, const GbRightingSide *side,
 
   /* Translators: a length, and an angle. */
   gb_hand_step (hand, title, g_strdup_printf (_ ("%s at %s"), greatest, at), NULL);
+  if (!isnan (side->filling))
+    gb_hand_step (hand, _ ("Where the first edge goes under and water comes in; from there on the curve is that of a boat closed there"),
+                  gb_hand_show (hand, side->filling, GB_DIM_ANGLE), NULL);
   if (isnan (side->vanishing))
     gb_hand_say (hand, _ ("The lever does not vanish before 180°: she rights herself from any angle"));
   else

@@ -18,6 +18,7 @@ typedef enum
   FACT_SOLID,
   FACT_GREATEST,
   FACT_GREATEST_AT,
+  FACT_FILLING,
   FACT_VANISHING,
   FACT_AREA,
   FACT_STEADY,
@@ -61,7 +62,8 @@ static const GbFactSpec specs[N_FACTS] = {
   [FACT_SOLID] = { N_ ("GM with liquids frozen"), ask_working },
   [FACT_GREATEST] = { N_ ("Greatest lever"), ask_working },
   [FACT_GREATEST_AT] = { N_ ("Where that is"), NULL },
-  [FACT_VANISHING] = { N_ ("Goes over beyond"), ask_working },
+  [FACT_FILLING] = { N_ ("Water comes in from"), ask_working },
+  [FACT_VANISHING] = { N_ ("Closed, would go over beyond"), ask_working },
   [FACT_AREA] = { N_ ("Area under the curve"), ask_working },
   [FACT_STEADY] = { N_ ("Heel under the heeling moment"), ask_working },
   [FACT_RESTS] = { N_ ("Comes to rest at"), ask_working },
@@ -160,6 +162,7 @@ show_facts (GbRightingView *self, const GbRighting *r, GbUnits units)
   set_pair (self, FACT_GREATEST, gb_length_format (s->greatest, units),
             gb_length_format (p->greatest, units));
   set_pair (self, FACT_GREATEST_AT, degrees (s->greatest_at), degrees (p->greatest_at));
+  set_pair (self, FACT_FILLING, degrees (s->filling), degrees (p->filling));
   set_pair (self, FACT_VANISHING, degrees (s->vanishing), degrees (p->vanishing));
   set_pair (self, FACT_AREA, area_words (s->area), area_words (p->area));
   set_pair (self, FACT_STEADY, degrees (s->steady), degrees (p->steady));

@@ -37,7 +37,9 @@ static const GbColumn side_columns[] = {
   { "gm_solid", N_ ("GM, liquids frozen"), GB_CELL_QUANTITY, GB_DIM_LENGTH, GB_COLUMN_DATA },
   { "greatest", N_ ("Greatest lever"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
   { "greatest_at", N_ ("at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
-  { "vanishing", N_ ("She goes over at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
+  { "filling", N_ ("Water comes in at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
+  { "dry_area_m_rad", N_ ("Area to there (m\302\240rad)"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
+  { "vanishing", N_ ("Closed, she goes over at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
   { "area_m_rad", N_ ("Area to there (m\302\240rad)"), GB_CELL_QUANTITY, GB_DIM_COUNT, 0 },
   { "moment", N_ ("Steady moment"), GB_CELL_QUANTITY, GB_DIM_MOMENT, 0 },
   { "steady", N_ ("heels her to"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
@@ -52,6 +54,8 @@ add_side (GbTable *table, const GbRighting *righting, const GbRightingSide *side
   gb_table_number (table, righting->gm_solid);
   gb_table_number (table, side->greatest);
   gb_table_number (table, side->greatest_at);
+  gb_table_number (table, side->filling);
+  gb_table_number (table, side->dry_area);
   gb_table_number (table, side->vanishing);
   gb_table_number (table, side->area);
   /* Where no moment acts there is no heel under it, which is not the same as an unknown one. */
@@ -188,6 +192,7 @@ gb_afloat_add_stability (const GbAfloatReport *self)
       document,
       g_strdup (_ (
           "Righting levers are with trim and sinkage free; positive ones bring her upright from starboard. "
-          "Where both sides are alike only starboard is listed. The area is up to where she goes over: "
-          "times her weight it is the work of turning her over.")));
+          "Where both sides are alike only starboard is listed. From where the first edge goes under water comes in: "
+          "beyond that the levers are those of a boat closed there, and no comfort. The area times her weight is the "
+          "work of turning her so far.")));
 }

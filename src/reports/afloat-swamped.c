@@ -24,8 +24,7 @@ static const GbColumn swamped_columns[] = {
 };
 
 static void
-add_swamped_rest (GbTable *table, const GbSwampedRest *rest, const char *name, const char *code,
-                  const char *condition)
+add_state (GbTable *table, const GbSwampedRest *rest)
 {
   static const struct
   {
@@ -34,8 +33,18 @@ add_swamped_rest (GbTable *table, const GbSwampedRest *rest, const char *name, c
                 [GB_REST_SINKS] = { N_ ("sinks"), "sinks" },
                 [GB_REST_NONE] = { N_ ("not known"), "unknown" } };
 
+  if (rest->kind == GB_REST_FOUND && rest->attitude.up.z < 0)
+    gb_table_coded (table, _ ("turns over"), "over");
+  else
+    gb_table_coded (table, _ (kinds[rest->kind].text), kinds[rest->kind].code);
+}
+
+static void
+add_swamped_rest (GbTable *table, const GbSwampedRest *rest, const char *name, const char *code,
+                  const char *condition)
+{
   gb_afloat_row (table, name, code, condition);
-  gb_table_coded (table, _ (kinds[rest->kind].text), kinds[rest->kind].code);
+  add_state (table, rest);
   gb_table_number (table, rest->weight);
   gb_table_number (table, rest->most);
   gb_table_number (table, rest->heel);

@@ -50,6 +50,26 @@ test_wall_sided (void)
   g_assert_true (isnan (righting->moment));
 }
 
+/* Water comes in where the edge goes under: at tan = freeboard / half breadth. Up to there the integral of the
+ * wall-sided curve is GM (1 - cos) + BM/2 (sec + cos - 2); the rest of the curve is that of a closed boat. */
+static void
+test_filling (void)
+{
+  g_auto (Craft) craft = new_craft (1000, 1000, 2, 0.2);
+  g_autoptr (GbRighting) righting = NULL;
+  double bm = 1.0 / 3, gm = 0.125 + bm - 0.2, edge = atan2 (0.25, 0.5), c = cos (edge);
+  double area = gm * (1 - c) + bm / 2 * (1 / c + c - 2);
+
+  add_block (craft.boat, 4, 1, 0.5);
+  righting = righting_of (&craft, 0);
+  assert_near (righting->starboard.filling, edge, 1e-7);
+  assert_near (righting->port.filling, edge, 1e-7);
+  /* Trapezia a degree wide. */
+  assert_near (righting->starboard.dry_area, area, 2e-5);
+  assert_near (righting->port.dry_area, righting->starboard.dry_area, 1e-9);
+  g_assert_cmpfloat (righting->starboard.area, >, righting->starboard.dry_area);
+}
+
 /* Box 65 x 12 x 8 m at 4 m with KG 4 m: at 5 degrees GZ = GM sin = 0.0872 m, for which the wall-sided formula has
  * 0.0882; at 25 degrees 0.560 m by the wall-sided formula. Derrett and Barrass, Ship Stability for Masters and
  * Mates, 5th ed. (1999), p. 130-131. */
@@ -363,6 +383,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/righting/wall-sided", test_wall_sided);
+  g_test_add_func ("/righting/filling", test_filling);
   g_test_add_func ("/righting/box-of-the-handbook", test_box_of_the_handbook);
   g_test_add_func ("/righting/symmetries", test_symmetries);
   g_test_add_func ("/righting/area-is-work", test_area_is_work);
