@@ -89,18 +89,6 @@ static const GbFactSpec specs[N_FACTS] = {
  */
 
 static char *
-three_lengths (double a, double b, double c, GbUnits units)
-{
-  g_autofree char *first = gb_quantity_format_bare (a, GB_DIM_LENGTH, units);
-  g_autofree char *second = gb_quantity_format_bare (b, GB_DIM_LENGTH, units);
-  g_autofree char *third = gb_quantity_format_bare (c, GB_DIM_LENGTH, units);
-
-  if (isnan (a) && isnan (b) && isnan (c))
-    return g_strdup ("–");
-  return g_strdup_printf ("%s, %s, %s %s", first, second, third, gb_quantity_unit (GB_DIM_LENGTH, units));
-}
-
-static char *
 room_words (const GbAfloat *afloat, GbUnits units)
 {
   g_autofree char *mass = gb_quantity_format (afloat->room, GB_DIM_MASS, units);
@@ -108,8 +96,8 @@ room_words (const GbAfloat *afloat, GbUnits units)
 
   if (!(afloat->room > 0) || isnan (afloat->room_at.x))
     return g_steal_pointer (&mass);
-  /* Translators: a mass, and where it brings the boat level. */
-  return g_strdup_printf (_ ("%s, level at %s"), mass, place);
+  /* Translators: a mass, and on a line of its own where it brings the boat level. */
+  return g_strdup_printf (_ ("%s, level at\n%s"), mass, place);
 }
 
 static char *
@@ -132,7 +120,7 @@ show_floating (GbAfloatFacts *self, const GbAfloat *a, const GbBuild *build, con
   gb_fact_list_set (self->facts[FACT_TOTAL],
                     gb_quantity_format_with_sd (a->total, a->total_sd, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->facts[FACT_DRAUGHTS],
-                    three_lengths (a->draught_fore, a->draught_mid, a->draught_aft, units), FALSE);
+                    gb_afloat_lengths_words (a->draught_fore, a->draught_mid, a->draught_aft, units), FALSE);
   gb_fact_list_set (self->facts[FACT_TRIM], gb_afloat_trim_words (a->trim), FALSE);
   gb_fact_list_set (self->facts[FACT_HEEL], gb_afloat_heel_words (a->heel), FALSE);
   gb_fact_list_set (self->facts[FACT_FREEBOARD], gb_length_format (a->least.freeboard, units),
@@ -158,7 +146,7 @@ show_stiffness (GbAfloatFacts *self, const GbAfloat *a, GbUnits units)
   gb_fact_list_set (self->facts[FACT_BUOYANCY], gb_afloat_point_words (a->buoyancy, units), FALSE);
   gb_fact_list_set (self->facts[FACT_FLOTATION],
                     gb_afloat_place_words (a->flotation.x, a->flotation.y, units), FALSE);
-  gb_fact_list_set (self->facts[FACT_HEIGHTS], three_lengths (a->kb, a->bm, a->kg, units), FALSE);
+  gb_fact_list_set (self->facts[FACT_HEIGHTS], gb_afloat_lengths_words (a->kb, a->bm, a->kg, units), FALSE);
 }
 
 /* Why she does not float, and what is wrong with the loads. */

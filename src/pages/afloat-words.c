@@ -73,29 +73,59 @@ gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits un
                           line->name, x);
 }
 
+/* Lengths side by side share one unit, said after the last; feet and inches each have their own. */
+static char *
+bare_length (double length, GbUnits units)
+{
+  return units == GB_UNITS_FEET ? gb_length_format (length, units)
+                                : gb_quantity_format_bare (length, GB_DIM_LENGTH, units);
+}
+
+static char *
+with_unit (char *take_words, GbUnits units)
+{
+  g_autofree char *words = take_words;
+
+  if (units == GB_UNITS_FEET)
+    return g_steal_pointer (&words);
+  return g_strdup_printf ("%s %s", words, gb_quantity_unit (GB_DIM_LENGTH, units));
+}
+
+char *
+gb_afloat_lengths_words (double a, double b, double c, GbUnits units)
+{
+  g_autofree char *first = bare_length (a, units);
+  g_autofree char *second = bare_length (b, units);
+  g_autofree char *third = bare_length (c, units);
+
+  if (isnan (a) && isnan (b) && isnan (c))
+    return g_strdup ("–");
+  return with_unit (g_strdup_printf ("%s, %s, %s", first, second, third), units);
+}
+
 char *
 gb_afloat_place_words (double x, double y, GbUnits units)
 {
-  g_autofree char *along = gb_quantity_format_bare (x, GB_DIM_LENGTH, units);
-  g_autofree char *across = gb_quantity_format_bare (y, GB_DIM_LENGTH, units);
+  g_autofree char *along = bare_length (x, units);
+  g_autofree char *across = bare_length (y, units);
 
   if (isnan (x) || isnan (y))
     return g_strdup ("–");
-  /* Translators: a place in the boat, and its unit. */
-  return g_strdup_printf (_ ("x %s, y %s %s"), along, across, gb_quantity_unit (GB_DIM_LENGTH, units));
+  /* Translators: a place in the boat; its unit follows. */
+  return with_unit (g_strdup_printf (_ ("x %s, y %s"), along, across), units);
 }
 
 char *
 gb_afloat_point_words (GbVec3 p, GbUnits units)
 {
-  g_autofree char *x = gb_quantity_format_bare (p.x, GB_DIM_LENGTH, units);
-  g_autofree char *y = gb_quantity_format_bare (p.y, GB_DIM_LENGTH, units);
-  g_autofree char *z = gb_quantity_format_bare (p.z, GB_DIM_LENGTH, units);
+  g_autofree char *x = bare_length (p.x, units);
+  g_autofree char *y = bare_length (p.y, units);
+  g_autofree char *z = bare_length (p.z, units);
 
   if (isnan (p.x) || isnan (p.y) || isnan (p.z))
     return gb_afloat_place_words (p.x, p.y, units);
-  /* Translators: a place in the boat, and its unit. */
-  return g_strdup_printf (_ ("x %s, y %s, z %s %s"), x, y, z, gb_quantity_unit (GB_DIM_LENGTH, units));
+  /* Translators: a place in the boat; its unit follows. */
+  return with_unit (g_strdup_printf (_ ("x %s, y %s, z %s"), x, y, z), units);
 }
 
 /* With its side as a word, where the number alone would need a sign. */

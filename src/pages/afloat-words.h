@@ -11,6 +11,8 @@ G_BEGIN_DECLS
 char *gb_afloat_state_words (const GbAfloat *afloat, const GbBuild *build, gboolean *passed);
 /* Where the least freeboard is: "Hull, x 1200 mm, to port". */
 char *gb_afloat_edge_words (const GbAfloat *afloat, const GbEdgeSet *edges, GbUnits units);
+/* "233, 266, 300 mm"; a dash where none is known. */
+char *gb_afloat_lengths_words (double a, double b, double c, GbUnits units);
 /* "x 1200, y −40 mm"; a dash where it is not known. */
 char *gb_afloat_place_words (double x, double y, GbUnits units);
 /* "x 1200, y −40, z 300 mm"; without a height as above. */

@@ -3,9 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-/* A place in the boat fits into that. */
-#define MOST_CHARS 26
-
 GtkWidget *
 gb_fact_list_new (const char *heading, const GbFactSpec *specs, guint n, gpointer data, GbFactRow **rows)
 {
@@ -18,7 +15,6 @@ gb_fact_list_new (const char *heading, const GbFactSpec *specs, guint n, gpointe
     {
       rows[i] = specs[i].ask != NULL ? gb_fact_row_new_asking (_ (specs[i].title), specs[i].ask, data)
                                      : gb_fact_row_new (_ (specs[i].title), NULL);
-      gb_fact_row_set_most_chars (rows[i], MOST_CHARS);
       adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), GTK_WIDGET (rows[i]));
     }
   return group;

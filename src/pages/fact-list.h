@@ -14,7 +14,7 @@ typedef struct
 } GbFactSpec;
 
 /* A group of @n rows under @heading (translated, NULL: none), which go to @rows; @data is for their workings.
- * Long values wrap. */
+ * */
 GtkWidget *
 gb_fact_list_new (const char *heading, const GbFactSpec *specs, guint n, gpointer data, GbFactRow **rows);
 /* As gb_fact_row_set_value(); takes the text. */

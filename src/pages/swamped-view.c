@@ -143,9 +143,9 @@ rest_words (const GbSwampedRest *rest)
     return g_strdup (_ ("not known"));
   if (fabs (rest->heel) > G_PI / 2)
     /* Translators: how far the swamped boat has rolled over. */
-    return g_strdup_printf (_ ("rolls over, %s"), heel);
-  /* Translators: trim and heel of the swamped boat. */
-  return g_strdup_printf (_ ("floats, %s, %s"), trim, heel);
+    return g_strdup_printf (_ ("rolls over,\n%s"), heel);
+  /* Translators: trim and heel of the swamped boat, on two lines. */
+  return g_strdup_printf (_ ("floats, %s,\n%s"), trim, heel);
 }
 
 static char *
@@ -181,7 +181,7 @@ foam_place_words (const GbSwamped *s, GbUnits units)
     return g_strdup ("–");
   if (isnan (s->foam_lowest))
     return g_steal_pointer (&place);
-  return g_strdup_printf (_ ("%s, not below z %s"), place, lowest);
+  return g_strdup_printf (_ ("%s,\nnot below z %s"), place, lowest);
 }
 
 static char *

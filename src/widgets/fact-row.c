@@ -37,14 +37,6 @@ gb_fact_row_set_project (GbFactRow *self, GbProject *project)
 }
 
 void
-gb_fact_row_set_most_chars (GbFactRow *self, int chars)
-{
-  g_return_if_fail (GB_IS_FACT_ROW (self));
-  gtk_label_set_max_width_chars (self->value, chars);
-  gtk_label_set_natural_wrap_mode (self->value, GTK_NATURAL_WRAP_INHERIT);
-}
-
-void
 gb_fact_row_set_value (GbFactRow *self, const char *value, gboolean passed)
 {
   g_return_if_fail (GB_IS_FACT_ROW (self));

@@ -24,8 +24,6 @@ GbFactRow *gb_fact_row_new_asking (const char *title, GbFactAsk ask, gpointer da
 
 /* The project that the working is asked of; borrowed until the next call. */
 void gb_fact_row_set_project (GbFactRow *self, GbProject *project);
-/* Wraps values that are longer than so many characters, so that the title keeps its room in a narrow list. */
-void gb_fact_row_set_most_chars (GbFactRow *self, int chars);
 /* @passed marks a limit that is passed, by colour, weight and a sign. */
 void gb_fact_row_set_value (GbFactRow *self, const char *value, gboolean passed);
 
