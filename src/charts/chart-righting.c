@@ -92,6 +92,31 @@ find_rest (const GbRightingCurve *curve)
   return isfinite (rest) ? rest : 0;
 }
 
+/* The greatest lever before she fills is not the curve's where that comes later. */
+static GbRightingReach
+take_side (const GbRightingCurve *curve, const GbRightingSide *side, int sign)
+{
+  gboolean fills = isfinite (side->filling) && !(side->vanishing <= side->filling);
+  GbRightingReach reach
+      = { *side, fills, fills ? side->filling : side->vanishing, side->greatest, side->greatest_at };
+
+  if (!fills || side->greatest_at <= side->filling)
+    return reach;
+  reach.greatest = reach.greatest_at = NAN;
+  for (guint i = 0; i < GB_N_LEVERS; i++)
+    {
+      double heel = sign * curve->points[i].heel, lever = sign * curve->points[i].lever;
+
+      if (heel >= sign * curve->rest && heel <= side->filling && !(lever <= reach.greatest)
+          && isfinite (lever))
+        {
+          reach.greatest = lever;
+          reach.greatest_at = heel;
+        }
+    }
+  return reach;
+}
+
 static GbRightingCurve *
 take_curve (const GbChartSource *source)
 {
@@ -99,8 +124,6 @@ take_curve (const GbChartSource *source)
   GbRightingCurve *curve = g_new0 (GbRightingCurve, 1);
 
   curve->units = (GbUnits)gb_boat_build (source->boat)->units;
-  curve->starboard = righting->starboard;
-  curve->port = righting->port;
   curve->gm = righting->gm;
   curve->arm = righting->moment / righting->total;
   take_levers (curve, righting);
@@ -113,6 +136,8 @@ take_curve (const GbChartSource *source)
         curve->balances[curve->n_balances++] = *balance;
     }
   curve->rest = find_rest (curve);
+  curve->starboard = take_side (curve, &righting->starboard, 1);
+  curve->port = take_side (curve, &righting->port, -1);
   return curve;
 }
 
@@ -125,17 +150,20 @@ whole_degrees (double angle)
 }
 
 /* The side that gives way first. */
-static const GbRightingSide *
+static const GbRightingReach *
 weaker_side (const GbRightingCurve *curve)
 {
-  return curve->port.vanishing < curve->starboard.vanishing ? &curve->port : &curve->starboard;
+  gboolean port = curve->port.end < curve->starboard.end
+                  || (isfinite (curve->port.end) && !isfinite (curve->starboard.end));
+
+  return port ? &curve->port : &curve->starboard;
 }
 
 static void
 say_title (GString *title, const GbRightingCurve *curve)
 {
-  const GbRightingSide *side = weaker_side (curve);
-  g_autofree char *vanishing = whole_degrees (side->vanishing);
+  const GbRightingReach *side = weaker_side (curve);
+  g_autofree char *end = whole_degrees (side->end);
   g_autofree char *greatest = gb_length_format (side->greatest, curve->units);
   g_autofree char *at = whole_degrees (side->greatest_at);
   g_autofree char *rest = whole_degrees (curve->rest);
@@ -146,29 +174,39 @@ say_title (GString *title, const GbRightingCurve *curve)
     g_string_append_printf (title,
                             _ ("She does not stay upright: she lies over at %s; greatest lever %s at %s"),
                             rest, greatest, at);
-  else if (!isfinite (side->vanishing))
+  else if (!isfinite (side->end))
     g_string_append_printf (title, _ ("She comes back from any heel; greatest lever %s at %s"), greatest, at);
+  else if (side->fills)
+    g_string_append_printf (
+        title, _ ("She comes back from up to %s, then she fills; greatest lever before %s at %s"), end,
+        greatest, at);
   else
-    g_string_append_printf (title, _ ("She comes back from up to %s; greatest lever %s at %s"), vanishing,
-                            greatest, at);
+    g_string_append_printf (title, _ ("She comes back from up to %s; greatest lever %s at %s"), end, greatest,
+                            at);
 }
 
 static void
-describe_side (GString *text, const GbRightingSide *side, const char *name, GbUnits units)
+describe_side (GString *text, const GbRightingReach *side, const char *name, GbUnits units)
 {
+  double area = side->fills ? side->found.dry_area : side->found.area;
   g_autofree char *greatest = gb_length_format (side->greatest, units);
   g_autofree char *at = whole_degrees (side->greatest_at);
-  g_autofree char *vanishing = whole_degrees (side->vanishing);
-  g_autofree char *steady = whole_degrees (side->steady);
+  g_autofree char *filling = whole_degrees (side->found.filling);
+  g_autofree char *vanishing = whole_degrees (side->found.vanishing);
+  g_autofree char *steady = whole_degrees (side->found.steady);
 
   if (isfinite (side->greatest) && isfinite (side->greatest_at))
     gb_say (text, _ ("%s: greatest lever %s at %s."), name, greatest, at);
-  if (isfinite (side->vanishing))
-    gb_say (text, _ ("It vanishes at %s."), vanishing);
-  if (fabs (side->area) < MOST_AREA)
+  if (side->fills)
+    gb_say (text, _ ("She fills at %s."), filling);
+  if (isfinite (side->found.vanishing))
+    gb_say (text,
+            side->fills ? _ ("Were she closed, the lever would vanish at %s.") : _ ("It vanishes at %s."),
+            vanishing);
+  if (fabs (area) < MOST_AREA)
     /* Translators: work to turn her over, over her weight: a lever times an angle */
-    gb_say (text, _ ("Area under the curve %.1f mm rad."), side->area * 1000);
-  if (isfinite (side->steady))
+    gb_say (text, _ ("Area under the curve %.1f mm rad."), area * 1000);
+  if (isfinite (side->found.steady))
     gb_say (text, _ ("Under the heeling moment she heels to %s."), steady);
 }
 
@@ -230,6 +268,8 @@ make (const GbChartSource *source, GbChartWords *words)
   gb_say (words->subtitle, "%s",
           curve->has_solid ? _ ("Trim and sinkage free; dashed: with all liquids frozen.")
                            : _ ("Trim and sinkage free."));
+  if (curve->starboard.fills || curve->port.fills)
+    gb_say (words->subtitle, "%s", _ ("Thin: beyond where water comes in, as if she were closed there."));
   describe (words->description, curve);
   return curve;
 }

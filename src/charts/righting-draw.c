@@ -35,8 +35,14 @@ lever_of (const GbRightingPoint *point, gboolean solid)
   return solid ? point->solid : point->lever;
 }
 
+/* From @from to @to. */
 static void
-trace_curve (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, gboolean solid)
+trace_curve (const GbRightingCurve *curve,
+             GbCanvas *canvas,
+             const GbPlot *plot,
+             gboolean solid,
+             double from,
+             double to)
 {
   cairo_new_path (canvas->cr);
   for (guint i = 0; i < GB_N_LEVERS; i++)
@@ -44,7 +50,7 @@ trace_curve (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot,
       const GbRightingPoint *point = &curve->points[i];
       double lever = lever_of (point, solid);
 
-      if (!isfinite (lever) || !isfinite (point->heel))
+      if (!isfinite (lever) || !(point->heel >= from && point->heel <= to))
         cairo_new_sub_path (canvas->cr);
       else
         cairo_line_to (canvas->cr, at_heel (plot, point->heel), at_lever (plot, lever));
@@ -52,19 +58,8 @@ trace_curve (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot,
 }
 
 static void
-draw_curves (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot)
+mark_points (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot)
 {
-  const double dash[] = { canvas->em * 0.5, canvas->em * 0.35 };
-
-  if (curve->has_solid)
-    {
-      trace_curve (curve, canvas, plot, TRUE);
-      cairo_set_dash (canvas->cr, dash, G_N_ELEMENTS (dash), 0);
-      gb_canvas_stroke (canvas, GB_ROLE_LINE, 1.4);
-      cairo_set_dash (canvas->cr, NULL, 0, 0);
-    }
-  trace_curve (curve, canvas, plot, FALSE);
-  gb_canvas_stroke (canvas, GB_ROLE_COURSE, 2.4);
   for (guint i = 0; i < GB_N_LEVERS; i++)
     {
       const GbRightingPoint *point = &curve->points[i];
@@ -77,16 +72,36 @@ draw_curves (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot)
     }
 }
 
-/* Between the curve and the axis, from rest to where the lever vanishes. @sign: 1 to starboard, -1 to port.
- */
+/* Thin where she has filled. */
 static void
-fill_area (
-    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
+draw_curves (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot)
 {
-  double vanishing = isfinite (side->vanishing) ? side->vanishing : G_PI, from = curve->rest,
-         to = sign * vanishing;
+  const double dash[] = { canvas->em * 0.5, canvas->em * 0.35 };
+  double from = curve->port.fills ? -curve->port.end : -INFINITY,
+         to = curve->starboard.fills ? curve->starboard.end : INFINITY;
 
-  if (!(side->greatest > 0) || !((to - from) * sign > 0))
+  if (curve->has_solid)
+    {
+      trace_curve (curve, canvas, plot, TRUE, -INFINITY, INFINITY);
+      cairo_set_dash (canvas->cr, dash, G_N_ELEMENTS (dash), 0);
+      gb_canvas_stroke (canvas, GB_ROLE_LINE, 1.4);
+      cairo_set_dash (canvas->cr, NULL, 0, 0);
+    }
+  trace_curve (curve, canvas, plot, FALSE, -INFINITY, INFINITY);
+  gb_canvas_stroke (canvas, GB_ROLE_COURSE, 1);
+  trace_curve (curve, canvas, plot, FALSE, from, to);
+  gb_canvas_stroke (canvas, GB_ROLE_COURSE, 2.6);
+  mark_points (curve, canvas, plot);
+}
+
+/* Between the curve and the axis, from rest to @end. @sign: 1 to starboard, -1 to port. */
+static void
+fill_to (
+    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, double end, int sign, double share)
+{
+  double from = curve->rest, to = sign * (isfinite (end) ? end : G_PI), last = 0;
+
+  if (!((to - from) * sign > 0))
     return;
   cairo_new_path (canvas->cr);
   cairo_move_to (canvas->cr, at_heel (plot, from), at_lever (plot, 0));
@@ -94,13 +109,28 @@ fill_area (
     {
       const GbRightingPoint *point = &curve->points[sign > 0 ? k : GB_N_LEVERS - 1 - k];
 
-      if (isfinite (point->lever) && (point->heel - from) * sign > 0 && (to - point->heel) * sign > 0)
-        cairo_line_to (canvas->cr, at_heel (plot, point->heel), at_lever (plot, point->lever));
+      if (!isfinite (point->lever) || !((point->heel - from) * sign > 0) || !((to - point->heel) * sign > 0))
+        continue;
+      cairo_line_to (canvas->cr, at_heel (plot, point->heel), at_lever (plot, point->lever));
+      last = point->lever;
     }
+  cairo_line_to (canvas->cr, at_heel (plot, to), at_lever (plot, last));
   cairo_line_to (canvas->cr, at_heel (plot, to), at_lever (plot, 0));
   cairo_close_path (canvas->cr);
-  gb_canvas_tint (canvas, GB_ROLE_COURSE, 0.16);
+  gb_canvas_tint (canvas, GB_ROLE_COURSE, share);
   cairo_fill (canvas->cr);
+}
+
+/* To where the lever vanishes, fuller as far as it can be counted on. */
+static void
+fill_area (
+    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingReach *side, int sign)
+{
+  if (!(side->greatest > 0))
+    return;
+  fill_to (curve, canvas, plot, side->found.vanishing, sign, side->fills ? 0.07 : 0.18);
+  if (side->fills)
+    fill_to (curve, canvas, plot, side->end, sign, 0.22);
 }
 
 /* The usual construction: the tangent at rest is as high as GM one radian further on. Cut off where it leaves
@@ -128,7 +158,7 @@ draw_tangent (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot
 
 static void
 draw_greatest (
-    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
+    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingReach *side, int sign)
 {
   double x = at_heel (plot, sign * side->greatest_at), y = at_lever (plot, sign * side->greatest);
   g_autofree char *lever = gb_length_format (side->greatest, curve->units);
@@ -144,24 +174,37 @@ draw_greatest (
     gb_text_beside (canvas, GB_TEXT_STRONG, GB_ROLE_COURSE, x, y, canvas->em * 0.5, words);
 }
 
+/* A bold stroke across the axis, and words away from the curve. */
 static void
-draw_vanishing (GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
+draw_end (GbCanvas *canvas, const GbPlot *plot, double heel, int sign, gboolean limit, const char *words)
 {
-  double x = at_heel (plot, sign * side->vanishing), y = at_lever (plot, 0);
-  g_autofree char *angle = gb_angle_words (side->vanishing, 0);
-  g_autofree char *words = g_strdup_printf (_ ("vanishes at %s"), angle);
+  double x = at_heel (plot, sign * heel), y = at_lever (plot, 0), reach = canvas->em * (limit ? 1 : 0.5);
+  GbRole role = limit ? GB_ROLE_LIMIT : GB_ROLE_QUIET;
 
   if (!isfinite (x))
     return;
-  gb_canvas_line (canvas, GB_ROLE_LIMIT, 3.5, x, y - canvas->em, x, y + canvas->em);
+  gb_canvas_line (canvas, role, limit ? 3.5 : 1.5, x, y - reach, x, y + reach);
   gb_canvas_mark (canvas, gb_box_around (x, y, canvas->em * 0.6));
-  /* Away from the curve, which falls there. */
   for (guint k = 0; k < 4; k++)
-    if (gb_text_if_free (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x + sign * canvas->em * 0.5,
+    if (gb_text_if_free (canvas, limit ? GB_TEXT_STRONG : GB_TEXT_PLAIN, role, x + sign * canvas->em * 0.5,
                          y - sign * canvas->em * (0.3 + k * 1.3),
                          sign > 0 ? GB_AT_LEFT | GB_AT_BOTTOM : GB_AT_RIGHT | GB_AT_TOP, words))
       return;
-  gb_text_beside (canvas, GB_TEXT_STRONG, GB_ROLE_LIMIT, x, y, canvas->em * 1.2, words);
+  gb_text_beside (canvas, limit ? GB_TEXT_STRONG : GB_TEXT_PLAIN, role, x, y, canvas->em * 1.2, words);
+}
+
+/* Where she fills, and where the lever vanishes. */
+static void
+draw_ends (GbCanvas *canvas, const GbPlot *plot, const GbRightingReach *side, int sign)
+{
+  g_autofree char *filling = gb_angle_words (side->found.filling, 0);
+  g_autofree char *vanishing = gb_angle_words (side->found.vanishing, 0);
+  g_autofree char *fills_words = g_strdup_printf (_ ("fills at %s"), filling);
+  g_autofree char *vanishes_words = g_strdup_printf (_ ("vanishes at %s"), vanishing);
+
+  if (side->fills)
+    draw_end (canvas, plot, side->end, sign, TRUE, fills_words);
+  draw_end (canvas, plot, side->found.vanishing, sign, !side->fills, vanishes_words);
 }
 
 /* As near as there is room, with a thin line back to it. */
@@ -229,10 +272,10 @@ draw_balances (const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plo
  */
 static void
 draw_moment (
-    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingSide *side, int sign)
+    const GbRightingCurve *curve, GbCanvas *canvas, const GbPlot *plot, const GbRightingReach *side, int sign)
 {
-  double y = at_lever (plot, sign * curve->arm), x = at_heel (plot, sign * side->steady);
-  g_autofree char *angle = gb_angle_words (side->steady, 0);
+  double y = at_lever (plot, sign * curve->arm), x = at_heel (plot, sign * side->found.steady);
+  g_autofree char *angle = gb_angle_words (side->found.steady, 0);
   g_autofree char *words = g_strdup_printf (_ ("heels to %s"), angle);
 
   if (!isfinite (curve->arm) || curve->arm == 0 || !gb_box_holds (plot->field, plot->field.x, y))
@@ -283,8 +326,8 @@ gb_righting_draw (const GbRightingCurve *curve, GbCanvas *canvas, GbBox box)
   draw_curves (curve, canvas, &plot);
   draw_greatest (curve, canvas, &plot, &curve->starboard, 1);
   draw_greatest (curve, canvas, &plot, &curve->port, -1);
-  draw_vanishing (canvas, &plot, &curve->starboard, 1);
-  draw_vanishing (canvas, &plot, &curve->port, -1);
+  draw_ends (canvas, &plot, &curve->starboard, 1);
+  draw_ends (canvas, &plot, &curve->port, -1);
   draw_tangent (curve, canvas, &plot);
   draw_moment (curve, canvas, &plot, &curve->starboard, 1);
   draw_moment (curve, canvas, &plot, &curve->port, -1);

@@ -19,6 +19,15 @@ typedef struct
   double heel;
 } GbImmersionMark;
 
+/* One side, and how far it can be counted on. */
+typedef struct
+{
+  GbRightingSide found;
+  gboolean fills;               /* before the lever vanishes */
+  double end;                   /* where she fills, or else where the lever vanishes; NAN: neither */
+  double greatest, greatest_at; /* lever, up to there */
+} GbRightingReach;
+
 #define GB_MOST_IMMERSIONS 12u
 #define GB_MOST_BALANCES 16u
 
@@ -31,7 +40,7 @@ typedef struct
   gboolean has_solid; /* liquids make a difference */
   double gm, rest;
   double arm; /* of the heeling moment over her weight; NAN: none */
-  GbRightingSide starboard, port;
+  GbRightingReach starboard, port;
   GbImmersionMark immersions[GB_MOST_IMMERSIONS]; /* nearest to upright first */
   guint n_immersions;
   GbBalance balances[GB_MOST_BALANCES];

@@ -86,7 +86,13 @@ static GbRighting *
 righting_new (const GbEdgeSet *edges, gboolean liquids)
 {
   GbRighting *righting = g_new0 (GbRighting, 1);
-  const GbRightingSide side = { 0.162, 48 * DEGREE, 96 * DEGREE, 0.165, 8 * DEGREE };
+  const GbRightingSide side = { .greatest = 0.162,
+                                .greatest_at = 48 * DEGREE,
+                                .vanishing = 96 * DEGREE,
+                                .filling = liquids ? 24 * DEGREE : NAN,
+                                .area = 0.165,
+                                .dry_area = liquids ? 0.025 : 0.165,
+                                .steady = 8 * DEGREE };
   const GbEdgeImmersion immersion = { 0, 24 * DEGREE, 22 * DEGREE, 12 * DEGREE, NAN };
   const GbBalance balances[]
       = { { -96 * DEGREE, FALSE }, { 0, TRUE }, { 96 * DEGREE, FALSE }, { 180 * DEGREE, TRUE } };

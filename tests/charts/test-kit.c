@@ -75,6 +75,8 @@ test_axis_places (void)
   axis.end = 100;
   g_assert_cmpfloat_with_epsilon (gb_axis_at (&axis, 0), 300, 1e-9);
   g_assert_cmpfloat_with_epsilon (gb_axis_at (&axis, 75), 150, 1e-9);
+  g_assert_cmpfloat_with_epsilon (gb_axis_value (&axis, 150), 75, 1e-9);
+  g_assert_cmpfloat_with_epsilon (gb_axis_value (&axis, 320), -10, 1e-9);
   gb_axis_say_unit (&axis, "kg");
   g_assert_cmpstr (axis.ticks[axis.n_ticks - 1].text, ==, "100\u00a0kg");
 }

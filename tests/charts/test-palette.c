@@ -120,7 +120,8 @@ test_colour_blind (void)
   };
   static const GbRole lines[][2] = {
     { GB_ROLE_LIMIT, GB_ROLE_COURSE }, { GB_ROLE_LIMIT, GB_ROLE_WATER }, { GB_ROLE_LIMIT, GB_ROLE_SPENT },
-    { GB_ROLE_PICKED, GB_ROLE_PART },  { GB_ROLE_PART, GB_ROLE_LOADS },
+    { GB_ROLE_PICKED, GB_ROLE_PART },  { GB_ROLE_PART, GB_ROLE_LOADS },   { GB_ROLE_UNDER, GB_ROLE_COURSE },
+    { GB_ROLE_UNDER, GB_ROLE_WATER },  { GB_ROLE_MARGIN, GB_ROLE_COURSE },
   };
 
   for (guint m = 0; m < G_N_ELEMENTS (machado); m++)
