@@ -178,7 +178,7 @@ say_title (GString *title, const GbRightingCurve *curve)
     g_string_append_printf (title, _ ("She comes back from any heel; greatest lever %s at %s"), greatest, at);
   else if (side->fills)
     g_string_append_printf (
-        title, _ ("She comes back from up to %s, then she fills; greatest lever before %s at %s"), end,
+        title, _ ("She comes back from up to %s, then she fills; greatest lever before that %s at %s"), end,
         greatest, at);
   else
     g_string_append_printf (title, _ ("She comes back from up to %s; greatest lever %s at %s"), end, greatest,

@@ -43,11 +43,12 @@ test_words (void)
       SAMPLE_PRAM, GB_CHART_RIGHTING, "She comes back from up to 96°; greatest lever 162 mm at 48°",
       (const char *[]){ "GM 310 mm", "Hull goes under at 24° to starboard", "Hull goes under at 22° to port",
                         "balances at 0° and stays", "Area under the curve 165.0 mm rad", NULL });
-  assert_chart_says (SAMPLE_OVER, GB_CHART_RIGHTING,
-                     "She comes back from up to 24°, then she fills; greatest lever before 4 1/2\" at 24°",
-                     (const char *[]){ "dashed: with all liquids frozen", "heels to 8°",
-                                       "She fills at 24°. Were she closed, the lever would vanish at 96°",
-                                       "25.0 mm rad", NULL });
+  assert_chart_says (
+      SAMPLE_OVER, GB_CHART_RIGHTING,
+      "She comes back from up to 24°, then she fills; greatest lever before that 4 1/2\" at 24°",
+      (const char *[]){ "dashed: with all liquids frozen", "heels to 8°",
+                        "She fills at 24°. Were she closed, the lever would vanish at 96°", "25.0 mm rad",
+                        NULL });
   assert_chart_says (
       SAMPLE_PRAM, GB_CHART_CREW,
       "“Helm” is best at x 1100 mm, in the middle: that leaves 240 mm of freeboard",
