@@ -39,7 +39,8 @@ say_title (GString *title, const GbScene *scene)
 static void
 say_subtitle (GString *text, const GbScene *scene)
 {
-  gb_say (text, "%s", _ ("To scale. Dots are parts, as large as their mass; squares are loads."));
+  gb_say (text, "%s",
+          _ ("To scale. Dots are parts, as large as their mass; people are figures, other loads squares."));
   if (scene->n_unplaced > 0)
     gb_say (text,
             ngettext ("%u part has no place yet and is not drawn.",
