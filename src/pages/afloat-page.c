@@ -16,7 +16,7 @@ static const struct
   int wanted;
 } dividers[] = {
   { "across", 0.38, 590 }, /* so wide the names of all views are read in full */
-  { "right", 0.44, 0 },
+  { "right", 0.47, 0 },
   { "left", 0.21, 0 },
   { "lower_left", 0.31, 0 },
 };

@@ -64,7 +64,7 @@ static const GbFactSpec specs[N_FACTS] = {
   [FACT_GREATEST_AT] = { N_ ("Where that is"), NULL },
   [FACT_FILLING] = { N_ ("Water comes in from"), ask_working },
   [FACT_VANISHING] = { N_ ("Closed, would go over beyond"), ask_working },
-  [FACT_AREA] = { N_ ("Area under the curve"), ask_working },
+  [FACT_AREA] = { N_ ("Area before she fills or goes over"), ask_working },
   [FACT_STEADY] = { N_ ("Heel under the heeling moment"), ask_working },
   [FACT_RESTS] = { N_ ("Comes to rest at"), ask_working },
 };
@@ -164,7 +164,7 @@ show_facts (GbRightingView *self, const GbRighting *r, GbUnits units)
   set_pair (self, FACT_GREATEST_AT, degrees (s->greatest_at), degrees (p->greatest_at));
   set_pair (self, FACT_FILLING, degrees (s->filling), degrees (p->filling));
   set_pair (self, FACT_VANISHING, degrees (s->vanishing), degrees (p->vanishing));
-  set_pair (self, FACT_AREA, area_words (s->area), area_words (p->area));
+  set_pair (self, FACT_AREA, area_words (s->dry_area), area_words (p->dry_area));
   set_pair (self, FACT_STEADY, degrees (s->steady), degrees (p->steady));
   gtk_widget_set_visible (GTK_WIDGET (self->facts[FACT_STEADY]), !isnan (r->moment));
   gb_fact_list_set (self->facts[FACT_RESTS], rest_words (r->balances), FALSE);

@@ -409,6 +409,61 @@ test_tub (void)
   support_picture (support, "afloat-model-read");
 }
 
+/* Workings ---------------------------------------------------------------------------------------------- */
+
+/* The first button below @top that says "how?" and is in sight. */
+static GtkWidget *
+find_how (GtkWidget *top)
+{
+  if (!gtk_widget_get_visible (top))
+    return NULL;
+  if (GTK_IS_BUTTON (top) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (top)), "how?") == 0)
+    return top;
+  for (GtkWidget *below = gtk_widget_get_first_child (top); below != NULL;
+       below = gtk_widget_get_next_sibling (below))
+    {
+      GtkWidget *found = find_how (below);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* Every view with figures opens a working by keyboard, and closes it again. */
+static void
+open_workings (const char *demo, const char *const *views)
+{
+  g_autoptr (Support) support = support_new (demo);
+
+  show (support);
+  for (guint i = 0; views[i] != NULL; i++)
+    {
+      GtkWidget *how;
+
+      show_view (support, views[i]);
+      support_until (gb_project_get_study (support->project, 1) != NULL);
+      support_settle ();
+      how = find_how (gtk_stack_get_visible_child (child (support, "views")));
+      g_assert_nonnull (how);
+      gtk_widget_grab_focus (how);
+      support_keys (support, "Return");
+      support_until (support_find (how, GTK_TYPE_POPOVER) != NULL);
+      support_keys (support, "Escape");
+      support_until (support_find (how, GTK_TYPE_POPOVER) == NULL);
+    }
+}
+
+static void
+test_workings (void)
+{
+  static const char *const with_test[] = { "figures", "righting", "swamped", "inclining", NULL };
+  static const char *const with_model[] = { "model", NULL };
+
+  open_workings ("petrel", with_test);
+  open_workings ("plover", with_model);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -420,5 +475,6 @@ main (int argc, char **argv)
   g_test_add_func ("/afloat/crew-map", test_crew_map);
   g_test_add_func ("/afloat/inclining", test_inclining);
   g_test_add_func ("/afloat/tub", test_tub);
+  g_test_add_func ("/afloat/workings", test_workings);
   return g_test_run ();
 }
