@@ -70,17 +70,28 @@ place_words (const GbCrew *crew, double x, double y)
 static char *
 now_words (const GbCrew *crew)
 {
-  const GbCrewPlace *place = gb_crew_place_at (crew, crew->now.x, crew->now.y);
+  const GbCrewPlace *place = &crew->here;
   g_autofree char *at = NULL;
   g_autofree char *height = NULL;
 
   if (!isfinite (crew->now.x) || !isfinite (crew->now.y))
     return NULL;
   at = place_words (crew, crew->now.x, crew->now.y);
-  if (place == NULL || place->state != GB_AFLOAT_FLOATS || !isfinite (place->freeboard))
+  if (place->state != GB_AFLOAT_FLOATS || !isfinite (place->freeboard))
     return g_steal_pointer (&at);
   height = gb_length_format (place->freeboard, crew->units);
   return g_strdup_printf (_ ("%s: freeboard %s"), at, height);
+}
+
+/* "Main hull, aft, to port" */
+static char *
+lowest_words (const GbCrew *crew)
+{
+  const char *edge = edge_name (crew, crew->here.line);
+
+  if (edge == NULL || !isfinite (crew->lowest.x) || !isfinite (crew->lowest.y))
+    return g_strdup (edge);
+  return g_strdup_printf ("%s, %s", edge, gb_where_along (crew->scene->lo, crew->scene->hi, crew->lowest));
 }
 
 static char *
@@ -132,7 +143,7 @@ fill_key (GbCrew *crew)
   gb_key_add (crew->key, gb_mark_now, now, now_words (crew));
   gb_key_add (crew->key, gb_mark_best, _ ("Best place"), best_words (crew));
   gb_key_add (crew->key, gb_mark_furthest, _ ("How far out, there where it is"), furthest_words (crew));
-  gb_key_add (crew->key, NULL, _ ("Lowest edge now"), g_strdup (edge_name (crew, crew->map->first_under)));
+  gb_key_add (crew->key, NULL, _ ("Lowest edge now"), lowest_words (crew));
   if (heel != NULL && trim != NULL)
     gb_key_add (crew->key, NULL, _ ("Thin lines"), g_strdup_printf ("%s; %s", heel, trim));
 }
@@ -184,7 +195,7 @@ say_subtitle (GString *text, const GbCrew *crew, const GbChartSource *source)
 static void
 describe (GString *text, const GbCrew *crew)
 {
-  const GbCrewPlace *now = gb_crew_place_at (crew, crew->now.x, crew->now.y);
+  const GbCrewPlace *now = &crew->here;
 
   for (guint i = 0; i < crew->key->len; i++)
     {
@@ -192,7 +203,7 @@ describe (GString *text, const GbCrew *crew)
 
       gb_say (text, "%s: %s.", row->name, row->figures);
     }
-  if (now != NULL && now->state != GB_AFLOAT_UNKNOWN)
+  if (now->state != GB_AFLOAT_UNKNOWN)
     {
       g_autofree char *words = tell_of (crew, now);
 

@@ -136,6 +136,22 @@ is_sound (const GbCrewMap *map)
          && map->x1 - map->x0 < 1e4 && map->y1 - map->y0 < 1e4;
 }
 
+/* Upright to within this, no side is lower. */
+#define UPRIGHT (0.25 * G_PI / 180)
+
+static void
+take_here (GbCrew *crew, const GbAfloat *afloat)
+{
+  crew->here = (GbCrewPlace){ .state = GB_AFLOAT_UNKNOWN, .freeboard = NAN, .line = -1, .heel = NAN, .trim = NAN };
+  crew->lowest = (GbVec3){ NAN, NAN, NAN };
+  if (afloat == NULL)
+    return;
+  crew->here = (GbCrewPlace){ afloat->state, afloat->least.freeboard, afloat->least.line, afloat->heel, afloat->trim };
+  crew->lowest = afloat->least.at;
+  if (fabs (afloat->heel) < UPRIGHT)
+    crew->lowest.y = 0;
+}
+
 GbCrew *
 gb_crew_new (const GbChartSource *source)
 {
@@ -153,6 +169,7 @@ gb_crew_new (const GbChartSource *source)
   crew->accepted = crew->has_accepted ? accepted : 0;
   crew->load = load != NULL ? gb_record_dup_title (&load->rec) : g_strdup ("");
   crew->now = load != NULL ? gb_source_load_centre (source, load) : (GbVec3){ NAN, NAN, NAN };
+  take_here (crew, gb_source_afloat (source));
   crew->key = gb_key_new ();
   crew->scene = gb_scene_new_loads (source, NULL, 1u << GB_VIEW_PLAN);
   take_edges (crew, &source->findings->edges);

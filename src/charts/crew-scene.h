@@ -19,6 +19,8 @@ typedef struct
   GbCrewMap *map;
   char *load;      /* name */
   GbVec3 now;      /* where its centre is; NAN */
+  GbCrewPlace here; /* how she floats with it there: as found, and not read off the map */
+  GbVec3 lowest;    /* where the lowest edge is then; on the centreline where both sides are alike; NAN */
   double accepted; /* least freeboard; 0: the water, where none is accepted */
   gboolean has_accepted;
   GPtrArray *edges; /* names by line */

@@ -114,16 +114,14 @@ reach_words (gboolean whole, double y, GbUnits units)
 }
 
 static void
-show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
+show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project, gint64 condition)
 {
   const GbBuild *build = gb_project_get_build (project);
-  const GPtrArray *lines = gb_project_get_findings (project)->edges.lines;
+  const GbFindings *findings = gb_project_get_findings (project);
+  const GbAfloat *afloat = gb_findings_afloat (findings, condition);
   gboolean whole = map != NULL && map->n_rows_found == GB_MAP_ROWS;
   double best_free = whole ? map->best_freeboard : NAN;
   double port = whole ? map->furthest_port : NAN, starboard = whole ? map->furthest_starboard : NAN;
-  int first = whole ? map->first_under : -1;
-  const char *edge
-      = first >= 0 && (guint) first < lines->len ? ((const GbEdgeLine *) lines->pdata[first])->name : "–";
 
   gb_fact_list_set (
       self->facts[FACT_BEST],
@@ -133,7 +131,7 @@ show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project)
   gb_fact_list_set (self->facts[FACT_PORT], reach_words (whole, port, build->units), whole && isnan (port));
   gb_fact_list_set (self->facts[FACT_STARBOARD], reach_words (whole, starboard, build->units),
                     whole && isnan (starboard));
-  gb_fact_list_set (self->facts[FACT_FIRST], g_strdup (edge), FALSE);
+  gb_fact_list_set (self->facts[FACT_FIRST], afloat != NULL ? gb_afloat_edge_words (afloat, &findings->edges, build->units) : g_strdup ("–"), FALSE);
 }
 
 void
@@ -146,7 +144,7 @@ gb_crew_view_show (GbCrewView *self, GbProject *project, gint64 condition, gint6
   if (record != NULL)
     fill_mover (self, gb_record_children (record), load);
   gtk_widget_set_sensitive (GTK_WIDGET (self->mover), self->loads->len > 0);
-  show_facts (self, load != 0 ? gb_project_get_crew_map (project, condition, load) : NULL, project);
+  show_facts (self, load != 0 ? gb_project_get_crew_map (project, condition, load) : NULL, project, condition);
 }
 
 GbChartArea *
