@@ -18,17 +18,36 @@ edge_name (const GbCrew *crew, int line)
   return line >= 0 && (guint)line < crew->edges->len ? g_ptr_array_index (crew->edges, line) : NULL;
 }
 
+/* Less is not seen. */
+#define UPRIGHT (0.05 * G_PI / 180)
+
+static char *
+heel_words (double heel)
+{
+  g_autofree char *angle = gb_angle_words (heel, 1);
+
+  if (fabs (heel) < UPRIGHT)
+    return g_strdup (_ ("upright"));
+  return g_strdup_printf (heel > 0 ? _ ("%s to starboard") : _ ("%s to port"), angle);
+}
+
+static char *
+trim_words (double trim)
+{
+  g_autofree char *angle = gb_angle_words (trim, 1);
+
+  if (fabs (trim) < UPRIGHT)
+    return g_strdup (_ ("level"));
+  return g_strdup_printf (trim > 0 ? _ ("%s by the bow") : _ ("%s by the stern"), angle);
+}
+
 static char *
 attitude_words (const GbCrewPlace *place)
 {
-  g_autofree char *heel = gb_angle_words (place->heel, 1);
-  g_autofree char *trim = gb_angle_words (place->trim, 1);
-  g_autofree char *heel_words
-      = g_strdup_printf (place->heel > 0 ? _ ("%s to starboard") : _ ("%s to port"), heel);
-  g_autofree char *trim_words
-      = g_strdup_printf (place->trim > 0 ? _ ("%s by the bow") : _ ("%s by the stern"), trim);
+  g_autofree char *heel = heel_words (place->heel);
+  g_autofree char *trim = trim_words (place->trim);
 
-  return g_strdup_printf ("%s, %s", heel_words, trim_words);
+  return g_strdup_printf ("%s, %s", heel, trim);
 }
 
 /* What a place does, in words. */
