@@ -108,19 +108,58 @@ gb_fact_lists_new (GtkWidget *first, GtkWidget *second)
   return box;
 }
 
+/* Of the width that a chart and its facts share: the facts need this much to be read, and the chart has the rest. */
+#define LEAST_FACTS 270
+#define MOST_FACTS 320
+#define LEAST_CHART 230
+
+static int
+facts_width (int width)
+{
+  return CLAMP (43 * width / 100, LEAST_FACTS, MOST_FACTS);
+}
+
+static void
+measure_beside (GtkWidget *widget,
+                GtkOrientation orientation,
+                int for_size,
+                int *minimum,
+                int *natural,
+                int *above,
+                int *below)
+{
+  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_CHART + LEAST_FACTS : 120;
+}
+
+static void
+allocate_beside (GtkWidget *widget, int width, int height, int baseline)
+{
+  int facts = facts_width (width);
+
+  gtk_widget_size_allocate (gtk_widget_get_first_child (widget), &(GtkAllocation){ 0, 0, width - facts, height },
+                            baseline);
+  gtk_widget_size_allocate (gtk_widget_get_last_child (widget),
+                            &(GtkAllocation){ width - facts, 0, facts, height }, baseline);
+}
+
+static GtkSizeRequestMode
+constant_size (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_CONSTANT_SIZE;
+}
+
 GtkWidget *
 gb_beside_facts (GtkWidget *chart, GtkWidget *facts)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
   GtkWidget *scroller = gtk_scrolled_window_new ();
 
-  gtk_widget_set_hexpand (chart, TRUE);
-  gtk_widget_set_vexpand (chart, TRUE);
-  gtk_widget_set_size_request (chart, 230, 120);
+  gtk_widget_set_layout_manager (box, gtk_custom_layout_new (constant_size, measure_beside, allocate_beside));
+  gtk_widget_set_hexpand (box, TRUE);
+  gtk_widget_set_vexpand (box, TRUE);
   gtk_widget_add_css_class (facts, "gb-facts-beside");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), facts);
-  gtk_widget_set_size_request (scroller, 270, -1);
   gtk_box_append (GTK_BOX (box), chart);
   gtk_box_append (GTK_BOX (box), scroller);
   return box;

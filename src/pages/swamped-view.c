@@ -94,8 +94,8 @@ static const GbFactSpec both_specs[N_BOTH] = {
 };
 
 static const GbFactSpec our_specs[N_OURS] = {
-  [OURS_ABOARD] = { N_ ("With the crew sitting in her"), ask_ours },
-  [OURS_HOLDING] = { N_ ("With the crew holding on outside"), ask_ours },
+  [OURS_ABOARD] = { N_ ("Crew sitting in her"), ask_ours },
+  [OURS_HOLDING] = { N_ ("Crew holding on"), ask_ours },
   [OURS_CARRIES] = { N_ ("All that carries"), ask_ours },
   [OURS_WEIGHT] = { N_ ("Weight, crew holding on"), ask_ours },
   [OURS_EDGE] = { N_ ("Lowest edge, crew holding on"), ask_ours },
@@ -144,8 +144,8 @@ rest_words (const GbSwampedRest *rest)
   if (fabs (rest->heel) > G_PI / 2)
     /* Translators: how far the swamped boat has rolled over. */
     return g_strdup_printf (_ ("rolls over,\n%s"), heel);
-  /* Translators: trim and heel of the swamped boat, on two lines. */
-  return g_strdup_printf (_ ("floats, %s,\n%s"), trim, heel);
+  /* Translators: trim and heel of the swamped boat, each on a line of its own. */
+  return g_strdup_printf (_ ("floats,\n%s,\n%s"), trim, heel);
 }
 
 static char *
