@@ -108,7 +108,7 @@ gb_fact_lists_new (GtkWidget *first, GtkWidget *second)
   return box;
 }
 
-/* Of the width that a chart and its facts share: the facts need this much to be read, and the chart has the rest. */
+/* Of the width that a chart and its facts share: so much the facts need to be read; the chart has the rest. */
 #define LEAST_FACTS 270
 #define MOST_FACTS 320
 #define LEAST_CHART 230
@@ -136,8 +136,8 @@ allocate_beside (GtkWidget *widget, int width, int height, int baseline)
 {
   int facts = facts_width (width);
 
-  gtk_widget_size_allocate (gtk_widget_get_first_child (widget), &(GtkAllocation){ 0, 0, width - facts, height },
-                            baseline);
+  gtk_widget_size_allocate (gtk_widget_get_first_child (widget),
+                            &(GtkAllocation){ 0, 0, width - facts, height }, baseline);
   gtk_widget_size_allocate (gtk_widget_get_last_child (widget),
                             &(GtkAllocation){ width - facts, 0, facts, height }, baseline);
 }
