@@ -3,10 +3,12 @@
 
 /* The volume of what she is made of, where it is.
  *
- * A part's volume lies as its mass does: eight balls, an eighth of it each, before and behind, to port and
- * starboard, over and under its centre, so far out that they have its radii of gyration. That keeps volume,
- * centre and how far it reaches each way, which is what heel, trim and stiffness go by. A group that is a
- * pair has all of it a second time, mirrored in the axes that the group stands in. */
+ * A part's volume lies as its mass does: in balls about its centre that have its radii of gyration. That
+ * keeps volume, centre and how far it reaches each way, which is what heel, trim and stiffness go by. Boards,
+ * lengths and blocks are rows of balls so small that they lie no deeper in the water than the part does; of
+ * the rest nobody knows the shape, so it is eight balls, before and behind, to port and starboard, over and
+ * under its centre. A pair, and a group that is one, has all of it a second time, mirrored in the axes that
+ * it stands in. */
 
 #include "swamped-private.h"
 
@@ -14,7 +16,13 @@
 #include "density.h"
 #include "rollup-private.h"
 
-#define N_BALLS 8
+/* A solid is made of so many balls at least, and of no more than are needed for balls of this radius. */
+#define LEAST_BALLS 8
+#define MOST_BALLS 4096
+#define RADIUS_ASKED 0.02 /* m */
+/* So many times closer in height than along and across: the balls of a board on its edge must leave no gap at
+ * any height, or in that gap it would neither carry nor stiffen her. */
+#define CLOSER_UP 6
 /* Groups that are pairs, one within another: more than these are counted without being mirrored. */
 #define MOST_PAIRS 5
 
@@ -30,7 +38,8 @@ density_of (const GbBoat *boat, gint64 id)
   const GbMaterial *material = gb_boat_material (boat, id);
   double density = material != NULL ? gb_material_figures (material).density : NAN;
 
-  return material != NULL && material->family == GB_FAMILY_PAINT && density < LIGHTEST_FILM ? LIGHTEST_FILM : density;
+  return material != NULL && material->family == GB_FAMILY_PAINT && density < LIGHTEST_FILM ? LIGHTEST_FILM
+                                                                                            : density;
 }
 
 /* Of a unit of mass. Cloth has its resin with it. */
@@ -101,31 +110,75 @@ typedef struct
   GArray *levels; /* of Level, the innermost last */
 } Gathering;
 
-/* A ball has a fifth of its radius squared of its own. */
-static double
-reach_along (double square, double radius)
-{
-  square -= radius * radius / 5;
-  return square > 0 && isfinite (square) ? sqrt (square) : 0;
-}
-
-/* How far out along each of the axes the balls lie. With Ixx the integral of y2 + z2, that of x2 is (Iyy +
- * Izz - Ixx)/2. */
-static GbVec3
-reach_of (const GbMass *mass, double radius)
-{
-  const GbInertia *i = &mass->inertia;
-  double twice = 2 * mass->mass;
-
-  return (GbVec3){ reach_along ((i->yy + i->zz - i->xx) / twice, radius),
-                   reach_along ((i->zz + i->xx - i->yy) / twice, radius),
-                   reach_along ((i->xx + i->yy - i->zz) / twice, radius) };
-}
-
 static double
 radius_of_ball (double volume)
 {
   return cbrt (3 * volume / (4 * G_PI));
+}
+
+/* Square of a radius of gyration along each axis. With Ixx the integral of y2 + z2, that of x2 is (Iyy + Izz
+ * - Ixx)/2. */
+static GbVec3
+squares_of (const GbMass *mass)
+{
+  const GbInertia *i = &mass->inertia;
+  double twice = 2 * mass->mass;
+
+  return (GbVec3){ (i->yy + i->zz - i->xx) / twice, (i->zz + i->xx - i->yy) / twice,
+                   (i->xx + i->yy - i->zz) / twice };
+}
+
+/* Balls of one size in rows along the axes. */
+typedef struct
+{
+  guint nx, ny, nz;
+  double each; /* volume of one */
+  GbVec3 step; /* from one to the next */
+} Rows;
+
+/* One row more along the axis on which a box with these radii of gyration has its balls farthest apart. */
+static void
+add_row (Rows *rows, GbVec3 gyration)
+{
+  double x = gyration.x / rows->nx, y = gyration.y / rows->ny, z = CLOSER_UP * gyration.z / rows->nz;
+
+  if (z >= x && z >= y)
+    rows->nz++;
+  else if (x >= y)
+    rows->nx++;
+  else
+    rows->ny++;
+}
+
+static double
+root_of (double square)
+{
+  return square > 0 && isfinite (square) ? sqrt (square) : 0;
+}
+
+/* Of n points a step apart the square of the radius of gyration is step2 (n2 - 1)/12, and a ball has a fifth
+ * of its radius squared of its own. */
+static double
+step_of (guint n, double square, double radius)
+{
+  return n > 1 ? root_of (12 * (square - radius * radius / 5) / (n * n - 1.0)) : 0;
+}
+
+static Rows
+rows_of (GbVec3 squares, double volume, gboolean is_solid)
+{
+  GbVec3 gyration = { root_of (squares.x), root_of (squares.y), root_of (squares.z) };
+  double enough = CLAMP (volume / (4 * G_PI / 3 * pow (RADIUS_ASKED, 3)), LEAST_BALLS, MOST_BALLS), radius;
+  Rows rows = { 2, 2, 2, 0, { 0, 0, 0 } };
+
+  if (is_solid && gyration.x + gyration.y + gyration.z > 0)
+    for (rows.nx = rows.ny = rows.nz = 1; rows.nx * rows.ny * rows.nz < enough;)
+      add_row (&rows, gyration);
+  rows.each = volume / (rows.nx * rows.ny * rows.nz);
+  radius = radius_of_ball (rows.each);
+  rows.step = (GbVec3){ step_of (rows.nx, squares.x, radius), step_of (rows.ny, squares.y, radius),
+                        step_of (rows.nz, squares.z, radius) };
+  return rows;
 }
 
 static GbVec3
@@ -160,17 +213,41 @@ add_ball (Gathering *gathering, const Level *level, GbVec3 at, double volume)
 }
 
 static void
-add_balls (Gathering *gathering, const Level *level, const GbMass *mass, double volume)
+add_rows (Gathering *gathering, const Level *level, GbVec3 centre, const Rows *rows)
 {
-  GbVec3 reach = reach_of (mass, radius_of_ball (volume / N_BALLS));
+  for (guint i = 0; i < rows->nx; i++)
+    for (guint j = 0; j < rows->ny; j++)
+      for (guint k = 0; k < rows->nz; k++)
+        {
+          GbVec3 at = { centre.x + (i - (rows->nx - 1) / 2.0) * rows->step.x,
+                        centre.y + (j - (rows->ny - 1) / 2.0) * rows->step.y,
+                        centre.z + (k - (rows->nz - 1) / 2.0) * rows->step.z };
 
-  for (guint k = 0; k < N_BALLS; k++)
+          add_ball (gathering, level, at, rows->each);
+        }
+}
+
+/* The mass of a pair is that of both, and its centre lies halfway between them. */
+static void
+add_balls (Gathering *gathering, const Level *level, const GbPart *part, const GbMass *mass, double volume)
+{
+  const GbAxes *axes = &level->to_boat;
+  gboolean is_solid = part->takeoff == GB_TAKEOFF_SHEET || part->takeoff == GB_TAKEOFF_LENGTH
+                      || part->takeoff == GB_TAKEOFF_BLOCK;
+  GbVec3 centre = { mass->x, mass->y, mass->z }, squares = squares_of (mass);
+  GbVec3 out = vec3_scale ((GbVec3){ axes->turn[0][1], axes->turn[1][1], axes->turn[2][1] }, part->y);
+  Rows rows;
+
+  if (!is_solid || !part->pair || !isfinite (part->y))
     {
-      GbVec3 at = { mass->x + (k & 1 ? reach.x : -reach.x), mass->y + (k & 2 ? reach.y : -reach.y),
-                    mass->z + (k & 4 ? reach.z : -reach.z) };
-
-      add_ball (gathering, level, at, volume / N_BALLS);
+      rows = rows_of (squares, volume, is_solid);
+      add_rows (gathering, level, centre, &rows);
+      return;
     }
+  squares = vec3_sub (squares, (GbVec3){ out.x * out.x, out.y * out.y, out.z * out.z });
+  rows = rows_of (squares, volume / 2, TRUE);
+  add_rows (gathering, level, vec3_add (centre, out), &rows);
+  add_rows (gathering, level, vec3_sub (centre, out), &rows);
 }
 
 /* Where nothing says where it is: all of it in the middle of the boat. */
@@ -209,7 +286,7 @@ add_part (Gathering *gathering, const Level *level, const GbPart *part)
   if (!(mass->mass * times > 0) || is_skin_of_carrier (gathering, part))
     return;
   if (isfinite (volume) && is_placed)
-    add_balls (gathering, level, mass, volume);
+    add_balls (gathering, level, part, mass, volume);
   else if (isfinite (volume))
     add_without_place (gathering, level, volume);
   else if (!is_placed || !gb_carriers_contain (gathering->carriers, (GbVec3){ mass->x, mass->y, mass->z }))

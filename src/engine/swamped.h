@@ -6,7 +6,7 @@
 G_BEGIN_DECLS
 
 /* Full of water: open hulls carry nothing but what they are made of. What carries is the volume of every part (mass over density) as far as it is under
- * water, spread as its mass is: eight balls about its centre at its radii of gyration; closed hulls without openings; and hulls inside others. A part
+ * water, spread as its mass is: balls about its centre with its radii of gyration; closed hulls without openings; and hulls inside others. A part
  * that lies in a hull that carries, or is its skin, adds nothing of its own: its volume is in the hull's. Loads and the growth margin carry nothing. */
 
 typedef struct

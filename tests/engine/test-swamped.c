@@ -88,6 +88,36 @@ test_wood_floats_level (void)
   g_assert_null (swamped->foam_trouble);
 }
 
+/* Archimedes: a block of half the water's density is under by half of its height, and boards on their edges
+ * by their density's share; both as stiff as boxes, BM = I/V. */
+static void
+test_how_deep_solids_lie (void)
+{
+  g_auto (Floating) block = new_floating (), boards = new_floating ();
+  g_autoptr (GbSwamped) lying = NULL, standing = NULL;
+  double second;
+
+  add_box_boat (&block);
+  add_board (&block, 0, add_material (block.boat, GB_MEASURE_DENSITY, 500), (GbVec3){ 2, 0.8, 0.2 },
+             (GbVec3){ 2, 0, 0.1 });
+  lying = find (&block, 0);
+  g_assert_cmpint (lying->aboard.kind, ==, GB_REST_FOUND);
+  assert_near (lying->aboard.heel, 0, 1e-9);
+  assert_near (lying->aboard.edge, 0.4 - 0.1, 0.005);
+  assert_near (lying->aboard.gm, 0.8 * 0.8 / (12 * 0.1) - 0.05, 0.05);
+
+  add_box_boat (&boards);
+  add_board (&boards, 0, add_material (boards.boat, GB_MEASURE_DENSITY, 400), (GbVec3){ 3, 0.04, 0.3 },
+             (GbVec3){ 2, 0.5, 0.15 })
+      ->pair = 1;
+  standing = find (&boards, 0);
+  g_assert_cmpint (standing->aboard.kind, ==, GB_REST_FOUND);
+  assert_near (standing->aboard.heel, 0, 1e-9);
+  assert_near (standing->aboard.edge, 0.4 - 0.4 * 0.3, 0.005);
+  second = 2 * 3 * 0.04 * (0.5 * 0.5 + 0.04 * 0.04 / 12);
+  assert_near (standing->aboard.gm, second / (2 * 3 * 0.04 * 0.12) - 0.09, 0.15);
+}
+
 /* Blocks of foam on one side alone: she heels to the other. */
 static void
 test_foam_on_one_side (void)
@@ -321,6 +351,7 @@ main (int argc, char **argv)
   g_test_add_func ("/swamped/volume-of-paint", test_volume_of_paint);
   g_test_add_func ("/swamped/volume-of-laminate", test_volume_of_laminate);
   g_test_add_func ("/swamped/wood-floats-level", test_wood_floats_level);
+  g_test_add_func ("/swamped/how-deep-solids-lie", test_how_deep_solids_lie);
   g_test_add_func ("/swamped/foam-on-one-side", test_foam_on_one_side);
   g_test_add_func ("/swamped/people", test_people);
   g_test_add_func ("/swamped/closed-hulls", test_closed_hulls);
