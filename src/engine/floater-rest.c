@@ -30,8 +30,10 @@
 #define NO_SLOPE 1e-14
 #define NEUTRAL 1e-10
 #define FAR_FROM_BALANCE 0.3
-/* Falls of the energy of so many grains are hidden by rounding. */
+/* Falls of the energy of so many grains are hidden by rounding; in a body that reaches far beyond what carries her,
+ * the energy may waver by so many. */
 #define HIDDEN 100
+#define WAVERS 1000
 #define NEAR_BALANCE 1e-12
 
 typedef struct
@@ -185,7 +187,7 @@ try_to_settle (Descent *descent, const double turn[2], double sink)
   GbFloatFrame frame;
 
   try_at (descent, turn, sink, &point, &frame);
-  if (!(fabs (descent->point.energy - point.energy) <= HIDDEN * grain (descent))
+  if (!(fabs (descent->point.energy - point.energy) <= WAVERS * grain (descent))
       || !(unrest (descent, &point, &frame) < unrest (descent, &descent->point, &descent->frame) / 2))
     return FALSE;
   take (descent, &point, &frame);

@@ -6,7 +6,6 @@
 G_BEGIN_DECLS
 
 #define GB_DEGREE (G_PI / 180)
-#define GB_UPRIGHT 180 /* index of the lever without heel */
 
 /* A curve in the making. */
 typedef struct

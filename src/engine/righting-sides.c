@@ -66,6 +66,7 @@ ring_lever (const Ring *ring, int i)
   return &ring->righting->levers[(i % RING + RING) % RING];
 }
 
+/* 0: nothing, or not known. */
 static int
 ring_sign (const Ring *ring, int i)
 {
@@ -82,8 +83,8 @@ wrapped (double heel)
   return heel <= -G_PI + NEAR ? heel + 2 * G_PI : heel;
 }
 
-/* Between the levers @a and @b of the ring, which have different signs, with nothing but nothing between
- * them. */
+/* Between the levers @a and @b of the ring, which have different signs; those between them are nothing or not
+ * known. */
 static void
 add_balance (GbRightingWork *work, const Ring *ring, int a, int b)
 {
@@ -93,15 +94,15 @@ add_balance (GbRightingWork *work, const Ring *ring, int a, int b)
 
   from.heel = (a - GB_UPRIGHT) * GB_DEGREE;
   to.heel = (b - GB_UPRIGHT) * GB_DEGREE;
-  if (ring_sign (ring, middle) == 0)
+  if (fabs (ring_lever (ring, middle)->lever) <= ring->nothing)
     balance.heel = (middle - GB_UPRIGHT) * GB_DEGREE;
   else
     {
       balance.heel = heel_between (work, &from, &to, 0);
       /* A jump, as where she would suddenly trim another way, lets her fall over but not come to rest. */
       if (balance.stable
-          && fabs (gb_righting_lever_at (work, balance.heel, from.attitude).lever)
-                 > 1e-3 * greatest_lever (ring->righting))
+          && !(fabs (gb_righting_lever_at (work, balance.heel, from.attitude).lever)
+               <= 1e-3 * greatest_lever (ring->righting)))
         return;
     }
   balance.heel = wrapped (balance.heel);
@@ -219,10 +220,10 @@ take_top (const Side *side, int degree, GbRightingSide *found)
 {
   double before = side_lever (side, degree - 1), top = side_lever (side, degree),
          after = side_lever (side, degree + 1);
-  double bend = before - 2 * top + after, by = bend < 0 ? (before - after) / (2 * bend) : 0;
+  double bend = before - 2 * top + after, by = (before - after) / (2 * bend);
 
-  if (!(fabs (by) <= 1))
-    by = 0;
+  if (!(bend < 0 && fabs (by) <= 1))
+    return;
   found->greatest = top - (before - after) * by / 4;
   found->greatest_at = (degree + by) * GB_DEGREE;
 }

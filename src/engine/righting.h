@@ -29,7 +29,8 @@ typedef struct
   double steady;    /* heel under the condition's heeling moment, turned to this side; NAN: none given, or she goes over under it */
 } GbRightingSide;
 
-/* Angle at which an edge first goes under: turned to either side with free trim, and turned down by bow and stern without heel. NAN: never. */
+/* Angle at which an edge first goes under: turned to either side with free trim, and by bow and stern with the heel of
+ * her rest. NAN: never. */
 typedef struct
 {
   int line; /* of the case's edges */
@@ -43,6 +44,7 @@ typedef struct
 } GbBalance;
 
 #define GB_N_LEVERS 361
+#define GB_UPRIGHT 180 /* index of the lever without heel */
 typedef struct
 {
   gint64 condition;

@@ -8,13 +8,12 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define UPRIGHT 180 /* index of no heel */
-#define EVERY 15    /* degrees between two rows of the table */
+#define EVERY 15 /* degrees between two rows of the table */
 
 static void
 show_one_lever (GbHand *hand, const GbRighting *righting)
 {
-  const GbLever *lever = &righting->levers[UPRIGHT + 20];
+  const GbLever *lever = &righting->levers[GB_UPRIGHT + 20];
   GbTerm terms[] = { { NULL, lever->lever * righting->total, GB_DIM_MOMENT },
                      { GB_DIVIDED, righting->total, GB_DIM_MASS } };
 

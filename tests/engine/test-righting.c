@@ -4,7 +4,7 @@
 
 #include "afloat-fixture.h"
 
-#include "engine/righting.h"
+#include "engine/righting-private.h"
 
 static GbRighting *
 righting_of (Craft *craft, gint64 condition)
@@ -111,6 +111,44 @@ test_symmetries (void)
       assert_near (balance.heel, ((double) i - 1) * G_PI / 2, 1e-8);
       g_assert_cmpint (balance.stable, ==, i % 2);
     }
+}
+
+/* Where a lever is not known, the balance is between those beside it; and none where it need not be. */
+static void
+test_unknown_levers (void)
+{
+  static const int unknown[] = { -140, 60, 88, 89, 90, 91 };
+  g_auto (Craft) craft = new_craft (1000, 1200, 2, 0.3);
+  g_autoptr (GbRighting) righting = NULL;
+  GbRightingWork work;
+
+  add_block (craft.boat, 4, 1, 0.6)->edge = GB_EDGE_CLOSED;
+  righting = righting_of (&craft, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (unknown); i++)
+    righting->levers[GB_UPRIGHT + unknown[i]].lever = NAN;
+  work = (GbRightingWork){ .righting = righting, .self = craft.self, .floater = gb_case_floater (craft.self) };
+  g_array_set_size (righting->balances, 0);
+  gb_righting_find_balances (&work);
+  g_assert_cmpuint (righting->balances->len, ==, 4);
+  for (guint i = 0; i < 4; i++)
+    assert_near (g_array_index (righting->balances, GbBalance, i).heel, ((double) i - 1) * G_PI / 2, 1e-8);
+}
+
+/* A slip of the pen puts a point of her keel 100 m down: the energy wavers more, but each heel has its rest. */
+static void
+test_far_point (void)
+{
+  g_auto (Craft) craft = new_craft (1025, 300, 2, -0.3);
+  GbHull *hull = add_hull (craft.boat, GB_HULL_STATIONS);
+  g_autoptr (GbRighting) righting = NULL;
+
+  ADD_STATION (craft.boat, hull, 0, 0, 0.1, 0.2, 0.2, 0.25, 0.6);
+  ADD_STATION (craft.boat, hull, 2, 0, 0, 0.25, 0.15, 0.3, 0.55);
+  ADD_STATION (craft.boat, hull, 4, 0, -100, 0.02, 0.4, 0.03, 0.65);
+  righting = righting_of (&craft, 0);
+  g_assert_nonnull (righting);
+  for (guint i = 0; i < GB_N_LEVERS; i++)
+    g_assert_true (isfinite (righting->levers[i].lever));
 }
 
 /* The area under the curve is the work to turn her over, over her weight: what the energy has risen by. */
@@ -386,6 +424,8 @@ main (int argc, char **argv)
   g_test_add_func ("/righting/filling", test_filling);
   g_test_add_func ("/righting/box-of-the-handbook", test_box_of_the_handbook);
   g_test_add_func ("/righting/symmetries", test_symmetries);
+  g_test_add_func ("/righting/unknown-levers", test_unknown_levers);
+  g_test_add_func ("/righting/far-point", test_far_point);
   g_test_add_func ("/righting/area-is-work", test_area_is_work);
   g_test_add_func ("/righting/area-by-hand", test_area_by_hand);
   g_test_add_func ("/righting/loll", test_loll);
