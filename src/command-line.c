@@ -3,6 +3,7 @@
 
 #include "command-line-private.h"
 
+#include "engine/working.h"
 #include "project/project.h"
 #include "store/store.h"
 #include "store/text-form.h"
@@ -116,6 +117,9 @@ check_limits (GbProject *project)
     }
   if (status == GB_EXIT_DONE)
     g_print (_ ("“%s” is sound and passes no limit.\n"), gb_project_get_path (project));
+  /* Nothing else says it to somebody who reads no more than this. */
+  if (gb_boat_n (gb_project_get_boat (project), GB_RECORD_HULL) > 0)
+    g_print ("\n%s\n", gb_caution_afloat ());
   return status;
 }
 

@@ -203,6 +203,7 @@ gb_working_tubbed (const GbBoat *boat, const GbFindings *findings, gint64 tub)
   name = gb_record_dup_title (test);
   /* Translators: the name of a test. */
   hand = gb_hand_start (boat, findings, g_strdup_printf (_ ("The model in the tub: %s"), name));
+  hand.working->caution = g_strdup (gb_caution_afloat ());
   gb_hand_say (&hand, tubbed->trouble);
   if (!(tubbed->scale > 0))
     return hand.working;

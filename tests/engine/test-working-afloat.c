@@ -178,7 +178,8 @@ test_inclined (void)
   shift->deflection = 0.01;
   find (&box.desk);
   assert_says (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id), "Inclining test",
-               "1000 mm", "1692 mm − 1000 mm → 692 mm", "0.0200", "2 kg·m", "1402 mm", NULL);
+               "1000 mm", "1692 mm − 1000 mm → 692 mm", "0.0200", "2 kg·m", "1402 mm",
+               gb_caution_afloat (), NULL);
   shift->mass = NAN;
   find (&box.desk);
   assert_says (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id), "left out", NULL);
@@ -203,7 +204,8 @@ test_tubbed (void)
   find (&box.desk);
   assert_says (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id),
                "The model in the tub: Bath", "10³ × 1 = 1000", "√10 = 3.162", "0.11 kg × 1000 = 110 kg",
-               "55 mm", "Froude's law", "What would explain it", "0.1 kg, centre at", NULL);
+               "55 mm", "Froude's law", "What would explain it", "0.1 kg, centre at", gb_caution_afloat (),
+               NULL);
   tub->scale = NAN;
   find (&box.desk);
   assert_says (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id), "Bath", NULL);

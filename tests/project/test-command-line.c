@@ -238,6 +238,8 @@ test_check (void)
 
   g_assert_cmpint (within.status, ==, 0);
   g_assert_nonnull (strstr (within_said, "is sound and passes no limit"));
+  g_assert_nonnull (strstr (within_said, "Local rules and a qualified person decide"));
+  g_assert_nonnull (strstr (over_said, "Local rules and a qualified person decide"));
   g_assert_cmpint (over.status, ==, 1);
   g_assert_null (strstr (over_said, "is sound and passes no limit"));
   g_assert_cmpuint (strlen (over_said), >, 40);
@@ -252,6 +254,7 @@ test_check (void)
 
     g_assert_cmpint (bare.status, ==, 0);
     g_assert_nonnull (strstr (said, "There is no hull yet"));
+    g_assert_null (strstr (said, "qualified person"));
   }
   g_bytes_unref (take_file (scratch, "bare.json"));
   /* Another condition than the first. */

@@ -192,6 +192,8 @@ test_foam (void)
 
   /* Handbook: foam of 2 lb/ft3 carries 60.4 lb. */
   assert_near (GB_RULE_FOAM, GB_RULE_WATER - 2, 1e-12);
+  /* The same in kg/m3, computed: 967.5. */
+  assert_near (GB_RULE_FOAM * GB_POUND / GB_CUBIC_FOOT, 967.5, 0.05);
   assert_near (GB_RULE_DENSITY, 999.55, 0.005);
   /* An owner's working by the handbook's formula: hull 1600 lb of GRP, 200 lb on deck: 728 lb, 12 ft3; motor,
    * battery and controls 352 lb under water: 5.82 ft3 (cut, not rounded); together 18 ft3. */
