@@ -58,7 +58,7 @@ gb_part_volume (const GbBoat *boat, const GbRollup *rollup, const GbPart *part)
 {
   double volume = gb_rollup_part (rollup, part)->mass * specific_volume (boat, part);
 
-  return part->kind == GB_KIND_PART && volume >= 0 && isfinite (volume) ? volume : NAN;
+  return !gb_part_gathers (part) && volume >= 0 && isfinite (volume) ? volume : NAN;
 }
 
 /* Groups
@@ -108,6 +108,7 @@ typedef struct
   const GbBoat *boat;
   const GbRollup *rollup;
   GArray *levels; /* of Level, the innermost last */
+  double mass;    /* of all parts so far */
 } Gathering;
 
 static double
@@ -283,7 +284,10 @@ add_part (Gathering *gathering, const Level *level, const GbPart *part)
   double volume = gb_part_volume (gathering->boat, gathering->rollup, part) * times;
   gboolean is_placed = isfinite (mass->x + mass->y + mass->z);
 
-  if (!(mass->mass * times > 0) || is_skin_of_carrier (gathering, part))
+  if (!(mass->mass * times > 0))
+    return;
+  gathering->mass += mass->mass * times * (1 << level->n_pairs);
+  if (is_skin_of_carrier (gathering, part))
     return;
   if (isfinite (volume) && is_placed)
     add_balls (gathering, level, part, mass, volume);
@@ -294,6 +298,18 @@ add_part (Gathering *gathering, const Level *level, const GbPart *part)
       gathering->swamped->n_no_volume++;
       gathering->swamped->no_volume_mass += mass->mass * times * (1 << level->n_pairs);
     }
+}
+
+/* What a scale said of groups beyond their parts. */
+static void
+add_unlisted (const Gathering *gathering)
+{
+  double all = gathering->rollup->boat.mass, left = all - gathering->mass;
+
+  if (!(left > 1e-9 * all))
+    return;
+  gathering->swamped->n_no_volume++;
+  gathering->swamped->no_volume_mass += left;
 }
 
 gboolean
@@ -307,7 +323,7 @@ gb_swamped_add_parts (GbSwamped *swamped,
 {
   const GPtrArray *parts = gb_boat_all (boat, GB_RECORD_PART);
   g_autoptr (GArray) levels = g_array_new (FALSE, FALSE, sizeof (Level));
-  Gathering gathering = { swamped, floater, carriers, boat, rollup, levels };
+  Gathering gathering = { swamped, floater, carriers, boat, rollup, levels, 0 };
   Level boat_level = { .end = G_MAXUINT, .to_boat = gb_axes_none, .times = 1 };
 
   g_array_append_val (levels, boat_level);
@@ -321,7 +337,7 @@ gb_swamped_add_parts (GbSwamped *swamped,
       while (i >= g_array_index (levels, Level, levels->len - 1).end)
         g_array_set_size (levels, levels->len - 1);
       level = &g_array_index (levels, Level, levels->len - 1);
-      if (part->kind == GB_KIND_GROUP)
+      if (gb_part_gathers (part))
         {
           Level inner = open_group (level, part);
 
@@ -330,5 +346,6 @@ gb_swamped_add_parts (GbSwamped *swamped,
       else
         add_part (&gathering, level, part);
     }
+  add_unlisted (&gathering);
   return TRUE;
 }

@@ -27,7 +27,8 @@ typedef struct
   GbSwampedRest aboard; /* crew sitting in her */
   GbSwampedRest holding_on; /* crew in the water, holding on where they sat */
   double parts_volume, hulls_volume; /* what carries, m3 */
-  guint n_no_volume;    /* parts with a mass whose density is not known: they carry nothing */
+  guint n_no_volume;    /* parts with a mass whose density is not known: they carry nothing. What a scale said of groups beyond
+                           their parts counts as one more */
   double no_volume_mass;
   guint n_no_place;     /* parts left out of the balance for want of a place; their volume is taken at the light craft's centre */
 
@@ -50,7 +51,8 @@ void gb_swamped_free (GbSwamped *swamped);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbSwamped, gb_swamped_free)
 
 /* Volume of the substance of a part, m3: GbMass.mass over the density of its material (of cloth, that of its fibres and of its resin by their shares).
- * As with that mass, its own copies are in it, those of the groups around it are not. NAN: not known. */
+ * As with that mass, its own copies are in it, those of the groups around it are not. NAN: not
+ * known, or it is a group or has other parts in it. */
 double gb_part_volume (const GbBoat *boat, const GbRollup *rollup, const GbPart *part);
 
 G_END_DECLS

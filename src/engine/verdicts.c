@@ -5,6 +5,7 @@
 
 #include "findings.h"
 
+#include "rollup-private.h"
 #include "swamped.h"
 
 #include "boat/deviation.h"
@@ -307,7 +308,7 @@ note_swamped (Judge *judge)
     {
       const GbPart *part = parts->pdata[i];
 
-      n += part->kind == GB_KIND_PART && gb_rollup_part (rollup, part)->mass > 0
+      n += !gb_part_gathers (part) && gb_rollup_part (rollup, part)->mass > 0
            && isnan (gb_part_volume (judge->boat, rollup, part));
     }
   note_number (

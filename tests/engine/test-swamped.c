@@ -262,6 +262,42 @@ test_groups (void)
   assert_near (swamped->parts_volume, 2 * 6 * 0.005 + 15 / 7850.0, 1e-9);
 }
 
+/* A part that has others in it is but what gathers them. */
+static void
+test_part_of_parts (void)
+{
+  g_auto (Floating) f = new_floating ();
+  const GbMaterial *wood = add_material (f.boat, GB_MEASURE_DENSITY, 500);
+  GbPart *hatch = add_weight (&f, wood, 7, 2, 0, 0.1);
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_box_boat (&f);
+  add_board (&f, hatch->rec.id, wood, (GbVec3){ 0.5, 0.1, 0.1 }, (GbVec3){ 0, 0, 0 });
+  swamped = find (&f, 0);
+  assert_near (f.rollup.boat.mass, 2.5, 1e-12);
+  g_assert_true (isnan (gb_part_volume (f.boat, &f.rollup, hatch)));
+  assert_near (swamped->parts_volume, 0.005, 1e-12);
+  g_assert_cmpuint (swamped->n_no_volume, ==, 0);
+}
+
+/* A scale tells what a group weighs of whose parts nothing is known: it carries nothing, and is counted. */
+static void
+test_weighed_unseen (void)
+{
+  g_auto (Floating) f = new_floating ();
+  GbPart *group = add_group (f.boat, 0, 2, 0, 0.1);
+  g_autoptr (GbSwamped) swamped = NULL;
+
+  add_plywood_box (&f);
+  add_lump (f.boat, group->rec.id, NAN, 0, 0, 0);
+  weigh (f.boat, group->rec.id, 2460000, 5);
+  swamped = find (&f, 0);
+  assert_near (swamped->aboard.weight, 53, 1e-9);
+  assert_near (swamped->parts_volume, 0.08, 1e-12);
+  g_assert_cmpuint (swamped->n_no_volume, ==, 1);
+  assert_near (swamped->no_volume_mass, 5, 1e-9);
+}
+
 /* Groups within groups, all pairs: the volume is all there, and even. */
 static void
 test_pairs_of_pairs (void)
@@ -357,6 +393,8 @@ main (int argc, char **argv)
   g_test_add_func ("/swamped/closed-hulls", test_closed_hulls);
   g_test_add_func ("/swamped/air-spaces", test_air_spaces);
   g_test_add_func ("/swamped/groups", test_groups);
+  g_test_add_func ("/swamped/part-of-parts", test_part_of_parts);
+  g_test_add_func ("/swamped/weighed-unseen", test_weighed_unseen);
   g_test_add_func ("/swamped/pairs-of-pairs", test_pairs_of_pairs);
   g_test_add_func ("/swamped/little-is-known", test_little_is_known);
   g_test_add_func ("/swamped/cancelled", test_cancelled);
