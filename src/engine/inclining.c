@@ -53,24 +53,21 @@ typedef struct
   gboolean too_far;
 } Readings;
 
-static double
-tangent_of (Readings *readings, const GbShift *shift, double pendulum)
+double
+gb_shift_tangent (const GbShift *shift, double pendulum)
 {
   if (!isnan (shift->angle))
     return tan (shift->angle);
-  if (!isnan (shift->deflection) && !(pendulum > 0))
-    {
-      readings->no_line = TRUE;
-      return NAN;
-    }
-  return shift->deflection / pendulum;
+  return pendulum > 0 ? shift->deflection / pendulum : NAN;
 }
 
 static void
 read_shift (Readings *readings, const GbShift *shift, double pendulum)
 {
-  double moment = shift->mass * shift->distance, tangent = tangent_of (readings, shift, pendulum);
+  double moment = shift->mass * shift->distance, tangent = gb_shift_tangent (shift, pendulum);
 
+  if (isnan (tangent) && !isnan (shift->deflection))
+    readings->no_line = TRUE;
   if (!isfinite (moment) || !isfinite (tangent))
     {
       readings->unfinished = TRUE;

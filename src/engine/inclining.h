@@ -11,6 +11,9 @@ G_BEGIN_DECLS
 /* From @n moments (mass x distance, kg m) and tangents; @mass: displacement, kg. FALSE where no tangent or no moment differs from nothing. */
 gboolean gb_inclining_gm (const double *moments, const double *tangents, guint n, double mass, double *gm, double *gm_sd);
 
+/* Tangent of the heel that was read, as an angle or by a plumb line of that length. NAN: not known. */
+double gb_shift_tangent (const GbShift *shift, double pendulum);
+
 typedef struct
 {
   gint64 inclining; /* id */

@@ -19,12 +19,6 @@ with_sd (const GbHand *hand, double value, double sd)
 
 /* The inclining test ------------------------------------------------------------------------------------- */
 
-static double
-tangent_of (const GbInclining *test, const GbShift *shift)
-{
-  return !isnan (shift->angle) ? tan (shift->angle) : shift->deflection / test->pendulum;
-}
-
 static void
 show_readings (GbHand *hand, const GbInclining *test, const GbInclined *inclined)
 {
@@ -36,7 +30,7 @@ show_readings (GbHand *hand, const GbInclining *test, const GbInclined *inclined
   for (guint i = 0; i < shifts->len; i++)
     {
       const GbShift *shift = shifts->pdata[i];
-      double moment = shift->mass * shift->distance, tangent = tangent_of (test, shift);
+      double moment = shift->mass * shift->distance, tangent = gb_shift_tangent (shift, test->pendulum);
 
       gb_hand_row (
           hand, gb_hand_show (hand, shift->mass, GB_DIM_MASS),
@@ -106,13 +100,11 @@ froude (void)
 }
 
 static void
-show_factors (GbHand *hand, const GbTubbed *tubbed)
+show_waters (GbHand *hand, const GbTubbed *tubbed)
 {
   double ratio = tubbed->density_ratio;
   g_autofree char *density = gb_hand_show (hand, tubbed->model_density, GB_DIM_DENSITY);
 
-  gb_hand_step (hand, _ ("Scale: lengths and draughts of the boat over those of the model"),
-                g_strdup_printf ("%g", tubbed->scale), froude ());
   /* Translators: a density, and a ratio. */
   gb_hand_step (hand, _ ("Water of the tub, and the boat's water over it"),
                 g_strdup_printf (_ ("%s; %.4g"), density, ratio), NULL);
@@ -120,6 +112,15 @@ show_factors (GbHand *hand, const GbTubbed *tubbed)
                 g_strdup_printf ("%g³ × %.4g = %.6g", tubbed->scale, ratio,
                                  gb_similarity_factor (GB_LIKE_MASS, tubbed->scale, ratio)),
                 froude ());
+}
+
+static void
+show_factors (GbHand *hand, const GbTubbed *tubbed)
+{
+  gb_hand_step (hand, _ ("Scale: lengths and draughts of the boat over those of the model"),
+                g_strdup_printf ("%g", tubbed->scale), froude ());
+  if (!isnan (tubbed->density_ratio))
+    show_waters (hand, tubbed);
   gb_hand_step (hand, _ ("Times and speeds: √scale"),
                 g_strdup_printf ("√%g = %.4g", tubbed->scale, tubbed->time_factor), froude ());
 }

@@ -162,6 +162,17 @@ test_rule (void)
   assert_says (gb_working_rule (box.desk.boat, NULL), "Not known yet", NULL);
 }
 
+/* What is not known is no figure. */
+static void
+assert_known (GbWorking *take_working)
+{
+  g_autoptr (GbWorking) working = take_working;
+  g_autofree char *text = gb_working_to_text (working);
+
+  g_assert_null (strstr (text, "nan"));
+  g_assert_null (strstr (text, "inf"));
+}
+
 static void
 test_inclined (void)
 {
@@ -180,6 +191,10 @@ test_inclined (void)
   assert_says (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id), "Inclining test",
                "1000 mm", "1692 mm − 1000 mm → 692 mm", "0.0200", "2 kg·m", "1402 mm",
                gb_caution_afloat (), NULL);
+  test->pendulum = 0;
+  find (&box.desk);
+  assert_known (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id));
+  test->pendulum = 0.5;
   shift->mass = NAN;
   find (&box.desk);
   assert_says (gb_working_inclined (box.desk.boat, box.desk.findings, test->rec.id), "left out", NULL);
@@ -206,6 +221,9 @@ test_tubbed (void)
                "The model in the tub: Bath", "10³ × 1 = 1000", "√10 = 3.162", "0.11 kg × 1000 = 110 kg",
                "55 mm", "Froude's law", "What would explain it", "0.1 kg, centre at", gb_caution_afloat (),
                NULL);
+  ((GbBuild *) gb_boat_get (box.desk.boat, GB_RECORD_BUILD, 1))->water_density = NAN;
+  find (&box.desk);
+  assert_known (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id));
   tub->scale = NAN;
   find (&box.desk);
   assert_says (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id), "Bath", NULL);
