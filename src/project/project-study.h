@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 
 /* NULL until it is known. */
 const GbStudy *gb_project_get_study (GbProject *self, gint64 condition);
-/* May not be whole yet, see GbCrewMap.n_rows_found; NULL before its first rows. One map at a time: asking for another load cancels. */
+/* May not be whole yet, see GbCrewMap.n_rows_found; NULL before its first rows. One map at a time: asking for another load cancels and
+ * forgets it. Each "study-found" may put another in its place, so this one is borrowed until then. */
 const GbCrewMap *gb_project_get_crew_map (GbProject *self, gint64 condition, gint64 load);
 
 G_END_DECLS
