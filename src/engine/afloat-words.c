@@ -18,14 +18,17 @@
 
 /* Loads ------------------------------------------------------------------------------------------------- */
 
-/* TRUE where it lies outside the box round the hulls by more than half their length. */
+/* TRUE where it lies outside the box round the hulls by more than half their length; a rope may pull at the
+ * masthead, which is higher. */
 static gboolean
-is_outside (const GbCase *self, GbVec3 p)
+is_outside (const GbCase *self, const GbCaseLoad *load)
 {
+  GbVec3 p = load->centre;
   double reach = (self->most.x - self->least.x) / 2;
+  double above = load->kind == GB_LOAD_PULL ? 5 * reach : reach;
 
   return p.x < self->least.x - reach || p.x > self->most.x + reach || p.y < self->least.y - reach
-         || p.y > self->most.y + reach || p.z < self->least.z - reach || p.z > self->most.z + reach;
+         || p.y > self->most.y + reach || p.z < self->least.z - reach || p.z > self->most.z + above;
 }
 
 static char *
@@ -52,7 +55,7 @@ add_load_troubles (const GbCase *self, const GbCaseLoad *load, GPtrArray *troubl
     g_ptr_array_add (
         troubles, g_strdup_printf (_ ("“%s” has no place yet: it is taken to lie at the boat's own centre."),
                                    load->name));
-  else if (is_outside (self, load->centre))
+  else if (is_outside (self, load))
     g_ptr_array_add (troubles, g_strdup_printf (_ ("“%s” lies far outside the boat."), load->name));
 }
 

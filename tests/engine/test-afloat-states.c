@@ -119,6 +119,28 @@ test_odd_loads (void)
   g_assert_cmpint (afloat->state, ==, GB_AFLOAT_SINKS);
 }
 
+/* A mast is higher than a boat is long; nothing else is. */
+static void
+test_pull_at_the_masthead (void)
+{
+  g_auto (Craft) craft = new_craft (1000, 100, 2, 0.2);
+  gint64 condition = craft_condition (&craft);
+  GbLoad *load;
+
+  add_block (craft.boat, 4, 2, 0.5);
+  load = craft_load (&craft, condition, GB_LOAD_PULL, 5, (GbVec3){ 2, 0, 6 });
+  load->dip = 0;
+  craft_find (&craft, condition);
+  g_assert_cmpuint (craft.afloat.troubles->len, ==, 0);
+  load->z = 60;
+  craft_find (&craft, condition);
+  g_assert_cmpuint (craft.afloat.troubles->len, ==, 1);
+  load->z = 6;
+  load->kind = GB_LOAD_GEAR;
+  craft_find (&craft, condition);
+  g_assert_cmpuint (craft.afloat.troubles->len, ==, 1);
+}
+
 /* Moving it in the case is as entering it there. */
 static void
 assert_moves (GbLoad *load, Craft *craft, gint64 condition)
@@ -300,6 +322,7 @@ main (int argc, char **argv)
   g_test_add_func ("/afloat-states/over", test_over);
   g_test_add_func ("/afloat-states/unknown", test_unknown);
   g_test_add_func ("/afloat-states/odd-loads", test_odd_loads);
+  g_test_add_func ("/afloat-states/pull-at-the-masthead", test_pull_at_the_masthead);
   g_test_add_func ("/afloat-states/moving-loads", test_moving_loads);
   g_test_add_func ("/afloat-states/copies", test_copies);
   g_test_add_func ("/afloat-states/absurd-input", test_absurd_input);
