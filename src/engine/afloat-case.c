@@ -94,23 +94,13 @@ lowest_edge (const GbEdgeSet *edges)
   return gb_edge_set_least (edges, gb_attitude (0, 0, 0)).freeboard;
 }
 
-/* The limits of GbFlotation hold unless an opening lies lower than all hulls' own edges, or stands higher
- * than the deck of her only hull. */
+/* Where there is no edge all of her carries. */
 static void
-take_limit (GbCase *self, const GbHullSet *hulls, const GbFlotation *flotation)
+take_limit (GbCase *self, const GbFlotation *flotation)
 {
-  double edge = lowest_edge (&self->edges), density = self->floater->density, brim = flotation->brim;
+  double brim = isnan (lowest_edge (&self->edges)) ? 0 : flotation->brim;
   GbHydrostatics limit = flotation->limit;
 
-  if (isnan (edge)) /* all of her carries */
-    brim = 0;
-  else if (edge != flotation->lowest_edge)
-    {
-      brim = gb_hydrostatics_at (hulls, density, edge).displacement;
-      limit = gb_hydrostatics_at (hulls, density, fmax (edge - self->freeboard, self->least.z));
-    }
-  if (isnan (self->freeboard))
-    limit.displacement = NAN;
   self->carries = isnan (self->least.z) ? NAN : fmax (self->carries, brim);
   self->limit = limit.displacement;
   self->limit_at = (GbVec3){ limit.lcb, limit.tcb, limit.vcb };
@@ -247,7 +237,7 @@ gb_case_new (const GbBoat *boat,
   self->light_at = (GbVec3){ light->x, light->y, light->z };
   gb_edge_set_copy (&self->edges, edges);
   take_hulls (self, hulls);
-  take_limit (self, hulls, flotation);
+  take_limit (self, flotation);
   take_loads (self, record != NULL ? gb_record_children (&record->rec) : nobody, light, hulls);
   self->trouble = trouble_of (self);
   return self;

@@ -173,7 +173,7 @@ gb_findings_find (GbFindings *findings, const GbBoat *boat, GbTouched touched, g
   /* A part's price or name changes no weight. */
   if (afloat || !same_light_craft (&findings->rollup, &light, margin))
     {
-      gb_flotation_find (&findings->flotation, boat, &findings->hulls, &findings->rollup);
+      gb_flotation_find (&findings->flotation, boat, &findings->hulls, &findings->edges, &findings->rollup);
       find_afloat (findings, boat, touched != GB_TOUCHED_ALL);
       find_tests (findings, boat);
     }

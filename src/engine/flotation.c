@@ -59,6 +59,18 @@ heights_of (const GbHullSet *hulls)
   return heights;
 }
 
+/* Hulls' edges are among @edges, and openings with them. */
+static void
+take_openings (Heights *heights, const GbEdgeSet *edges)
+{
+  double lowest = gb_edge_set_least (edges, gb_attitude (0, 0, 0)).freeboard;
+
+  if (isnan (lowest) || isnan (heights->keel))
+    return;
+  heights->edge = lowest;
+  heights->open = TRUE;
+}
+
 static GbImmersion
 immersed_at (const GbHullSet *hulls, double z)
 {
@@ -132,24 +144,31 @@ gb_hydrostatics_for (const GbHullSet *hulls, double water_density, double mass)
   return at;
 }
 
+/* The freeboard is that of the lowest of all edges. */
+static GbHydrostatics
+to_edge (GbHydrostatics at, const Heights *heights)
+{
+  at.freeboard = heights->edge - at.z;
+  return at;
+}
+
 static void
 find_limit (GbFlotation *flotation, const GbHullSet *hulls, const Heights *heights, double freeboard)
 {
   double density = flotation->water_density;
 
   flotation->brim = gb_hydrostatics_at (hulls, density, heights->edge).displacement;
-  flotation->limit = gb_hydrostatics_at (hulls, density, heights->edge - freeboard);
+  flotation->limit = to_edge (gb_hydrostatics_at (hulls, density, heights->edge - freeboard), heights);
   if (flotation->limit.z < heights->keel)
-    flotation->limit = gb_hydrostatics_at (hulls, density, heights->keel);
+    flotation->limit = to_edge (gb_hydrostatics_at (hulls, density, heights->keel), heights);
   if (isnan (heights->keel))
     return;
   flotation->n_curve = N_CURVE;
   for (guint i = 0; i < N_CURVE; i++)
     {
-      double share = i / (N_CURVE - 1.0);
+      double share = i / (N_CURVE - 1.0), z = (1 - share) * heights->keel + share * heights->edge;
 
-      flotation->curve[i]
-          = gb_hydrostatics_at (hulls, density, (1 - share) * heights->keel + share * heights->edge);
+      flotation->curve[i] = to_edge (gb_hydrostatics_at (hulls, density, z), heights);
     }
 }
 
@@ -242,17 +261,22 @@ find_afloat (GbFlotation *flotation, const GbHullSet *hulls, const Heights *heig
   flotation->sinks = flotation->total > most;
   flotation->afloat = flotation->sinks
                           ? no_hydrostatics ()
-                          : gb_hydrostatics_for (hulls, flotation->water_density, flotation->total);
+                          : to_edge (gb_hydrostatics_for (hulls, flotation->water_density, flotation->total), heights);
 }
 
 void
-gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *hulls, const GbRollup *rollup)
+gb_flotation_find (GbFlotation *flotation,
+                   const GbBoat *boat,
+                   const GbHullSet *hulls,
+                   const GbEdgeSet *edges,
+                   const GbRollup *rollup)
 {
   const GbBuild *build = gb_boat_build (boat);
   Heights heights = heights_of (hulls);
   GbHydrostatics *curve = flotation->curve != NULL ? flotation->curve : g_new (GbHydrostatics, N_CURVE);
   Moments moments;
 
+  take_openings (&heights, edges);
   *flotation = (GbFlotation){
     .water_density = gb_build_water_density (build),
     .keel = heights.keel,

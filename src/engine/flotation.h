@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "engine/edges.h"
 #include "engine/mesh.h"
 #include "engine/rollup.h"
 
@@ -21,7 +22,7 @@ typedef struct
   double per_cm;       /* kg for one centimetre of immersion */
   double lcb, tcb, vcb; /* centre of buoyancy in the boat's axes */
   double lcf;          /* centre of the waterplane */
-  double freeboard;    /* from the water to the lowest edge */
+  double freeboard;    /* from the water to the lowest edge; openings count in a GbFlotation's */
 } GbHydrostatics;      /* centres are NAN where there is nothing to have one */
 
 typedef struct
@@ -52,8 +53,9 @@ typedef struct
   gboolean sinks;        /* total is over what the hulls can carry: to the brim, or to the last top where none is open */
 } GbFlotation;
 
-/* Fills @flotation anew; it starts as zeroes. The standard condition is the first one of the build. */
-void gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *hulls, const GbRollup *rollup);
+/* Fills @flotation anew; it starts as zeroes. The standard condition is the first one of the build. @edges: all that must stay dry, openings with
+ * them. */
+void gb_flotation_find (GbFlotation *flotation, const GbBoat *boat, const GbHullSet *hulls, const GbEdgeSet *edges, const GbRollup *rollup);
 void gb_flotation_clear (GbFlotation *flotation);
 
 /* The chance that a normally distributed mass comes out over @limit. NAN if one of them is not known. */

@@ -146,15 +146,6 @@ transom_width (const GbHullShape *hull)
   return isfinite (aft) ? port - starboard : NAN;
 }
 
-/* Where water first comes in: the lowest edge that must stay dry, or where none is open, the lowest top. */
-static double
-float_plane (const GbEdgeSet *edges, const GbFlotation *flotation)
-{
-  double z = gb_edge_set_least (edges, gb_attitude (0, 0, 0)).freeboard;
-
-  return isnan (z) ? flotation->lowest_edge : z;
-}
-
 /* Capacity ----------------------------------------------------------------------------------------------- */
 
 /* The persons capacity is given back in lb. */
@@ -369,7 +360,7 @@ gb_rule_find (const GbBoat *boat,
 {
   GbRule *rule = rule_new (condition);
   const GbHullShape *hull = single_hull (hulls);
-  double edge = float_plane (edges, flotation), persons;
+  double edge = flotation->lowest_edge, persons;
   Motors motors = { 0 };
 
   if (isnan (edge))

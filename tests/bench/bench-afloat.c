@@ -197,7 +197,7 @@ find_flotation (gconstpointer what, guint n)
   GbFlotation flotation = { 0 };
   double draught;
 
-  gb_flotation_find (&flotation, f->boat, &f->hulls, &f->rollup);
+  gb_flotation_find (&flotation, f->boat, &f->hulls, &f->edges, &f->rollup);
   draught = flotation.afloat.draught;
   gb_flotation_clear (&flotation);
   return draught;

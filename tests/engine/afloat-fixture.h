@@ -80,7 +80,7 @@ craft_find (Craft *craft, gint64 condition)
 {
   find_hulls (&craft->hulls, craft->boat);
   gb_edge_set_find (&craft->edges, craft->boat, &craft->hulls);
-  gb_flotation_find (&craft->flotation, craft->boat, &craft->hulls, &craft->rollup);
+  gb_flotation_find (&craft->flotation, craft->boat, &craft->hulls, &craft->edges, &craft->rollup);
   gb_case_free (craft->self);
   craft->self = gb_case_new (craft->boat, &craft->hulls, &craft->edges, &craft->rollup, &craft->flotation, condition);
   gb_afloat_find (&craft->afloat, craft->self, NULL);

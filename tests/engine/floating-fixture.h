@@ -54,7 +54,7 @@ find_floating (Floating *f)
   find_hulls (&f->hulls, f->boat);
   gb_edge_set_find (&f->edges, f->boat, &f->hulls);
   gb_rollup_find (&f->rollup, f->boat, &f->hulls, G_MAXINT64);
-  gb_flotation_find (&f->flotation, f->boat, &f->hulls, &f->rollup);
+  gb_flotation_find (&f->flotation, f->boat, &f->hulls, &f->edges, &f->rollup);
 }
 
 /* Of what was found last. */

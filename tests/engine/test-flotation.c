@@ -53,8 +53,12 @@ light_craft (double mass, double sd, double margin)
 static void
 find (GbFlotation *flotation, GbHullSet *hulls, GbBoat *boat, GbRollup rollup)
 {
+  GbEdgeSet edges = { 0 };
+
   find_hulls (hulls, boat);
-  gb_flotation_find (flotation, boat, hulls, &rollup);
+  gb_edge_set_find (&edges, boat, hulls);
+  gb_flotation_find (flotation, boat, hulls, &edges, &rollup);
+  gb_edge_set_clear (&edges);
 }
 
 static void
@@ -207,6 +211,35 @@ test_no_open_hull (void)
   find (&flotation, &hulls, boat, light_craft (3300, 0, 0));
   g_assert_true (flotation.sinks);
   g_assert_true (isnan (flotation.afloat.draught));
+}
+
+/* A slot that is lower than the edge is where water comes in first: 4 x 1 m, its slot 0.4 m up. */
+static void
+test_opening (void)
+{
+  g_autoptr (GbBoat) boat = new_boat (0.1);
+  g_auto (GbHullSet) hulls = { NULL, 0 };
+  g_auto (GbFlotation) flotation = { 0 };
+  GbHull *hull = add_block (boat, 4, 1, 0.5);
+  GbOpening *slot = add_record (boat, GB_RECORD_OPENING, hull->rec.id);
+  GbCorner *corner = add_record (boat, GB_RECORD_CORNER, slot->rec.id);
+
+  corner->x = 2;
+  corner->y = 0;
+  corner->z = 0.4;
+  gb_boat_settle (boat);
+  find (&flotation, &hulls, boat, light_craft (400, 0, 0));
+  assert_near (flotation.lowest_edge, 0.4, 1e-15);
+  assert_near (flotation.brim, 1600, 1e-9);
+  assert_near (flotation.limit.displacement, 1200, 1e-9);
+  assert_near (flotation.limit.freeboard, 0.1, 1e-12);
+  assert_near (flotation.afloat.freeboard, 0.3, 1e-12);
+
+  /* Decked over, she goes under where the hatch lets water in, and not before. */
+  hull->edge = GB_EDGE_CLOSED;
+  corner->z = 0.5;
+  find (&flotation, &hulls, boat, light_craft (400, 0, 0));
+  assert_near (flotation.limit.displacement, 1600, 1e-9);
 }
 
 /* An air box inside carries nothing as long as she is dry: neither draught nor limit knows of it, even where
@@ -456,6 +489,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/flotation/box", test_box);
   g_test_add_func ("/flotation/water-for-a-mass", test_water_for_a_mass);
   g_test_add_func ("/flotation/several-hulls-and-pairs", test_several_hulls_and_pairs);
+  g_test_add_func ("/flotation/opening", test_opening);
   g_test_add_func ("/flotation/hull-inside", test_hull_inside);
   g_test_add_func ("/flotation/where-loads-act", test_where_loads_act);
   g_test_add_func ("/flotation/no-open-hull", test_no_open_hull);
