@@ -238,3 +238,14 @@ gb_radii_of_gyration (const GbMass *mass, double radii[3])
   for (guint i = 0; i < 3; i++)
     radii[i] = mass->placed_mass > 0 ? sqrt (inertia[i] / mass->placed_mass) : NAN;
 }
+
+double
+gb_part_times (const GbBoat *boat, const GbPart *part)
+{
+  double times = 1;
+
+  for (const GbPart *group = gb_boat_part (boat, part->rec.owner); group != NULL;
+       group = gb_boat_part (boat, group->rec.owner))
+    times *= gb_part_copies (group);
+  return times;
+}

@@ -104,6 +104,9 @@ void gb_rollup_clear (GbRollup *rollup);
 
 /* Never NULL; all unknown for a part that is not in the tree. */
 const GbMass *gb_rollup_part (const GbRollup *rollup, const GbPart *part);
+/* How many of @part's own row there are in the boat: the quantities and pairs of the groups that it is in. NAN if
+ * that cannot be. */
+double gb_part_times (const GbBoat *boat, const GbPart *part);
 
 /* sqrt (I/m) about x, y and z; NAN without a mass. */
 void gb_radii_of_gyration (const GbMass *mass, double radii[3]);

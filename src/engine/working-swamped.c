@@ -24,20 +24,29 @@ larger_first (gconstpointer a, gconstpointer b)
   return (left < right) - (left > right);
 }
 
+/* Of all that there are of it, in all of its groups, and as heavy as a scale said. */
+static Piece
+piece_of (const GbHand *hand, const GbPart *part)
+{
+  const GbRollup *rollup = &hand->findings->rollup;
+  const GbMass *mass = gb_rollup_part (rollup, part);
+  double times = mass->scale * gb_part_times (hand->boat, part);
+
+  return (Piece){ part, mass->mass * times, gb_part_volume (hand->boat, rollup, part) * times };
+}
+
 /* (element-type Piece), the largest first. */
 static GArray *
 pieces (const GbHand *hand)
 {
   const GPtrArray *parts = gb_boat_all (hand->boat, GB_RECORD_PART);
-  const GbRollup *rollup = &hand->findings->rollup;
   GArray *all = g_array_new (FALSE, FALSE, sizeof (Piece));
 
   for (guint i = 0; i < parts->len; i++)
     {
-      const GbPart *part = parts->pdata[i];
-      Piece piece = { part, gb_rollup_part (rollup, part)->mass, gb_part_volume (hand->boat, rollup, part) };
+      Piece piece = piece_of (hand, parts->pdata[i]);
 
-      if (part->kind == GB_KIND_PART && piece.volume > 0)
+      if (piece.volume > 0)
         g_array_append_val (all, piece);
     }
   g_array_sort (all, larger_first);

@@ -16,8 +16,6 @@ GbDocument *gb_money_document (const GbBoat *boat, const GbFindings *findings, g
 
 /* What several of them say. */
 
-/* How many of @part's own row there are in the boat: the quantities and pairs of the groups that it is in. */
-double gb_part_times (const GbBoat *boat, const GbPart *part);
 /* "E", "C" or "A": how a mass is known; of a group all that occur, "E C". Static. */
 const char *gb_basis_letters (const GbMass *mass);
 /* The sentence that explains the letters. Translated; static. */

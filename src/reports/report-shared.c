@@ -10,17 +10,6 @@
 
 #define NAMED_AT_MOST 12 /* parts that are named one by one */
 
-double
-gb_part_times (const GbBoat *boat, const GbPart *part)
-{
-  double times = 1;
-
-  for (const GbPart *group = gb_boat_part (boat, part->rec.owner); group != NULL;
-       group = gb_boat_part (boat, group->rec.owner))
-    times *= group->quantity * (group->pair ? 2 : 1);
-  return times;
-}
-
 const char *
 gb_basis_letters (const GbMass *mass)
 {

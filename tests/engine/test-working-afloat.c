@@ -17,6 +17,7 @@ typedef struct
   Desk desk;
   GbCondition *condition;
   GbLoad *load;
+  GbPart *plank;
   GbHull *hull;
 } Box;
 
@@ -45,6 +46,7 @@ new_box (void)
   box.load->y = 0;
   box.load->z = 0.3;
   box.hull = hull;
+  box.plank = part;
   find (&box.desk);
   return box;
 }
@@ -131,10 +133,21 @@ test_righting (void)
   assert_says (gb_working_righting (box.desk.boat, box.desk.findings, NULL), "There is no curve", NULL);
 }
 
+/* The table's last row. */
+static void
+assert_sums_to (GbWorking *take_working, const char *volume)
+{
+  g_autoptr (GbWorking) working = take_working;
+  const char *const *row = working->rows->pdata[working->rows->len - 1];
+
+  g_assert_cmpstr (row[2], ==, volume);
+}
+
 static void
 test_swamped (void)
 {
   g_auto (Box) box = new_box ();
+  GbPart *group;
   const GbFindings *f = box.desk.findings;
   g_autoptr (GbSwamped) swamped = gb_swamped_find (box.desk.boat, &f->hulls, &f->edges, &f->rollup,
                                                    &f->flotation, box.condition->rec.id, NULL, NULL);
@@ -144,6 +157,17 @@ test_swamped (void)
                "20 l × 1000 kg/m³ = 20 kg", "100 kg to carry, and all of her carries 20 kg: she sinks",
                "1000 kg/m³ − 32 kg/m³ = 968 kg/m³", "Planks", gb_caution_swamped (), NULL);
   assert_says (gb_working_swamped (box.desk.boat, f, NULL), "Not known yet", NULL);
+  gb_swamped_free (g_steal_pointer (&swamped));
+
+  /* Twice 4 kg in a group that is a pair, 8 l each time, are 36 l together, as the table says too. */
+  group = add_group (box.desk.boat, 0, 1, 0.2, 0.2);
+  group->pair = 1;
+  add_lump (box.desk.boat, group->rec.id, 4, 0, 0, 0)->material = box.plank->material;
+  find (&box.desk);
+  swamped = gb_swamped_find (box.desk.boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, box.condition->rec.id,
+                             NULL, NULL);
+  assert_near (swamped->parts_volume, 0.036, 1e-12);
+  assert_sums_to (gb_working_swamped (box.desk.boat, f, swamped), "36 l");
 }
 
 static void
@@ -157,9 +181,27 @@ test_rule (void)
   /* Displacement at the edge: 0.8 m3 are 28.25 ft3, 1762.9 lb at 62.4; boat 22.0 lb; 3/10 of the difference
    * 522.3 lb; 9/10 of that 470.0 lb; (32 + 470) / 141 = 3.56, 4 persons. */
   assert_says (gb_working_rule (box.desk.boat, rule), "(1762.9 lb − 22.0 lb) × 3/10 = 522.3 lb",
-               "0.9 × 522.3 lb = 470.0 lb", "= 3.56: 4", "÷ 60.4 lb/ft³", "33 CFR part 183",
-               gb_caution_swamped (), NULL);
+               "0.9 × 522.3 lb = 470.0 lb", "= 3.56: 4", "1/4 × 522.3 lb ÷ 60.4 lb/ft³ = 2.16 ft³",
+               "33 CFR part 183", gb_caution_swamped (), NULL);
   assert_says (gb_working_rule (box.desk.boat, NULL), "Not known yet", NULL);
+}
+
+static void
+test_rule_with_an_outboard (void)
+{
+  g_auto (Box) box = new_box ();
+  const GbFindings *f = box.desk.findings;
+  g_autoptr (GbRule) rule = NULL;
+
+  box.load->kind = GB_LOAD_MOTOR;
+  box.load->mass = NAN;
+  box.load->horsepower = 5;
+  find (&box.desk);
+  rule = gb_rule_find (box.desk.boat, &f->hulls, &f->edges, &f->rollup, &f->flotation, box.condition->rec.id);
+  /* A fifth of 1740.9 lb is 348.2; a motor of 5 hp with all that belongs to it 94 lb (33 CFR 183.75). */
+  assert_says (gb_working_rule (box.desk.boat, rule), "(1762.9 lb − 22.0 lb) ÷ 5 = 348.2 lb",
+               "348.2 lb − 94.0 lb = 254.2 lb", "a test afloat",
+               "(1/2 × 254.2 lb + 1/8 × 0.0 lb + 1/4 × 0.0 lb) ÷ 60.4 lb/ft³ = 2.10 ft³", NULL);
 }
 
 /* What is not known is no figure. */
@@ -240,6 +282,7 @@ main (int argc, char **argv)
   g_test_add_func ("/working-afloat/righting", test_righting);
   g_test_add_func ("/working-afloat/swamped", test_swamped);
   g_test_add_func ("/working-afloat/rule", test_rule);
+  g_test_add_func ("/working-afloat/rule-with-an-outboard", test_rule_with_an_outboard);
   g_test_add_func ("/working-afloat/inclined", test_inclined);
   g_test_add_func ("/working-afloat/tubbed", test_tubbed);
   return g_test_run ();
