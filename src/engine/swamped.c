@@ -79,6 +79,9 @@ find_rest (const GbFloater *floater, const GbEdgeSet *edges, double edge)
   found.most = gb_floater_most (floater, &size);
   gb_float_point_find (&point, floater, rest.attitude, 0);
   found.weight = point.mass;
+  /* Where nothing of her carries she goes down all the same. */
+  if (rest.kind == GB_REST_NONE && found.most < found.weight)
+    found.kind = GB_REST_SINKS;
   if (rest.kind != GB_REST_FOUND)
     return found;
   gb_float_frame (&point, &frame);

@@ -59,6 +59,9 @@ show_persons_capacity (GbHand *hand, const GbRule *rule)
     case GB_RULE_OUTBOARD:
       gb_hand_step (hand, _ ("Capacity for persons: weight capacity − motor with battery and tank"),
                     g_strdup_printf ("%s − %s = %s", capacity, motor, persons), part_183 ());
+      if (rule->persons_capacity < 550 * GB_POUND)
+        gb_hand_say (hand, _ ("Under 550 lb the rule also asks for a test afloat, with weights laid along her "
+                              "side, and the lesser counts: that test is not in this figure"));
       break;
     case GB_RULE_TWO_HP:
       gb_hand_step (hand, _ ("Capacity for persons: 9/10 of the weight capacity − 25 lb"),
@@ -135,6 +138,20 @@ show_motor_foam (GbHand *hand, const GbRule *rule)
     gb_hand_say (hand, _ ("2. For the motor: nothing"));
 }
 
+/* What the foam for persons must carry, in numbers. */
+static char *
+persons_sum (const GbRule *rule)
+{
+  double persons = rule->persons_capacity / GB_POUND;
+  double left = fmax ((rule->weight_capacity - rule->motor_weight) / GB_POUND - persons, 0);
+  g_autofree char *capacity = pounds (rule->weight_capacity), *foam = cubic_feet (rule->persons_foam);
+
+  if (rule->kind == GB_RULE_OUTBOARD)
+    return g_strdup_printf ("(1/2 × %.1f lb + 1/8 × %.1f lb + 1/4 × %.1f lb) ÷ %.1f lb/ft³ = %s",
+                            fmin (persons, 550), fmax (persons - 550, 0), left, GB_RULE_FOAM, foam);
+  return g_strdup_printf ("1/4 × %s ÷ %.1f lb/ft³ = %s", capacity, GB_RULE_FOAM, foam);
+}
+
 static void
 show_persons_foam (GbHand *hand, const GbRule *rule)
 {
@@ -145,7 +162,7 @@ show_persons_foam (GbHand *hand, const GbRule *rule)
                "of foam carries")
           : _ ("3. For persons: 1/4 of the weight capacity ÷ what a cubic foot of foam carries");
 
-  gb_hand_step (hand, words, cubic_feet (rule->persons_foam), handbook ());
+  gb_hand_step (hand, words, persons_sum (rule), handbook ());
   if (rule->kind != GB_RULE_OUTBOARD && !isnan (rule->law_persons_foam))
     gb_hand_step (hand, _ ("By the law's own 2/15 that would be"), cubic_feet (rule->law_persons_foam),
                   part_183 ());

@@ -328,11 +328,20 @@ test_little_is_known (void)
 {
   g_auto (Floating) empty = new_floating ();
   g_auto (Floating) raft = new_floating ();
-  g_autoptr (GbSwamped) nothing = find (&empty, 0), closed = NULL, bare = NULL;
+  g_auto (Floating) lead = new_floating ();
+  g_autoptr (GbSwamped) nothing = find (&empty, 0), closed = NULL, bare = NULL, heavy = NULL;
 
   g_assert_cmpint (nothing->aboard.kind, ==, GB_REST_NONE);
   g_assert_true (isnan (nothing->foam_volume));
   g_assert_nonnull (nothing->foam_trouble);
+
+  /* Of no known density, so that nothing carries. */
+  add_box_boat (&lead);
+  add_weight (&lead, NULL, 20, 2, 0, 0.1);
+  heavy = find (&lead, 0);
+  g_assert_cmpint (heavy->aboard.kind, ==, GB_REST_SINKS);
+  assert_near (heavy->aboard.most, 0, 0);
+  g_assert_cmpuint (heavy->n_no_volume, ==, 1);
 
   add_weight (&raft, add_material (raft.boat, GB_MEASURE_DENSITY, 500), 20, 2, 0, 0.1);
   bare = find (&raft, 0);
