@@ -194,22 +194,32 @@ view_axes (const GbScene *scene, GbView view)
                                 : _ ("y port, z up, m");
 }
 
+static const char *
+unit_name (const GbScene *scene)
+{
+  return scene->units == GB_UNITS_FEET ? _ ("ft") : _ ("m");
+}
+
+/* The quiet part says what the numbers count; in a narrow view only their unit. */
 static void
 draw_caption (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
 {
   double y = view->box.y - canvas->em * GB_VIEW_TOP, x = view->box.x - canvas->em * GB_VIEW_LEFT;
+  const char *axes = view_axes (scene, view->view);
   GbBox name = gb_text_draw (canvas, GB_TEXT_STRONG, GB_ROLE_TEXT, x, y, GB_AT_LEFT | GB_AT_BOTTOM,
                              GB_ANY_WIDTH, view_name (view->view));
 
-  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x + name.width + canvas->em * 0.5, y,
-                GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, view_axes (scene, view->view));
+  x += name.width + canvas->em * 0.5;
+  if (x + gb_text_width (canvas, GB_TEXT_PLAIN, axes) > view->box.x + view->box.width + canvas->em)
+    axes = unit_name (scene);
+  gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, axes);
 }
 
 double
 gb_boat_caption_width (const GbScene *scene, GbCanvas *canvas, GbView view)
 {
   return gb_text_width (canvas, GB_TEXT_STRONG, view_name (view)) + canvas->em * 0.5
-         + gb_text_width (canvas, GB_TEXT_PLAIN, view_axes (scene, view));
+         + gb_text_width (canvas, GB_TEXT_PLAIN, unit_name (scene));
 }
 
 /* The baseline, or in plan the centreline, is the one line of the grid that is more than a help. */
