@@ -28,7 +28,7 @@ if [ -n "${WAYLAND_DISPLAY:-}${DISPLAY:-}" ]; then
 fi
 
 build/src/garboard report weights "$demo"
-for chart in limit groups history boat draught course heads; do
+for chart in limit groups history boat draught course heads floating freeboard crew righting swamped; do
   build/src/garboard report "$chart" "$demo" --format=svg --output="$folder/$chart.svg"
 done
 echo
