@@ -7,8 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* How a boat lies in the water, in her own axes (x forward, y to port, z up): the water is where up . p < height, and 'up', a unit vector, points out
- * of it. Heel is positive to starboard, trim is positive by the bow; this is the one place that says so:
+/* How a boat lies in the water, in her own axes (x forward, y to port, z up): the water is where up . p <
+ * height, and 'up', a unit vector, points out of it. Heel is positive to starboard, trim is positive by the
+ * bow; this is the one place that says so:
  *
  *   up = (-sin trim, sin heel cos trim, cos heel cos trim)
  */

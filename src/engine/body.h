@@ -5,9 +5,10 @@
 
 G_BEGIN_DECLS
 
-/* A closed mesh made ready for being cut by many planes. Its triangles stand in a tree of boxes, each with the sums over what is in it: a cut looks
- * only at the triangles near the water, so it takes about the square root of their number. The sums run in an order that depends on the mesh
- * alone. A body never changes; it may be used from several threads. */
+/* A closed mesh made ready for being cut by many planes. Its triangles stand in a tree of boxes, each with
+ * the sums over what is in it: a cut looks only at the triangles near the water, so it takes about the square
+ * root of their number. The sums run in an order that depends on the mesh alone. A body never changes; it may
+ * be used from several threads. */
 typedef struct _GbBody GbBody;
 
 /* @mesh is copied as far as it is needed. */
@@ -41,8 +42,9 @@ typedef struct
   double girth;        /* length of the waterline, m */
 } GbImmersion;
 
-/* Adds to @sum what lies under the plane up . p = height (@up a unit vector). Exact for the polyhedron: the divergence theorem over the wet
- * triangles and the cut, Green's theorem along the cut's edges. With @mirrored, that of the mirror image in y = 0. */
+/* Adds to @sum what lies under the plane up . p = height (@up a unit vector). Exact for the polyhedron: the
+ * divergence theorem over the wet triangles and the cut, Green's theorem along the cut's edges. With
+ * @mirrored, that of the mirror image in y = 0. */
 void gb_body_immerse (const GbBody *body, gboolean mirrored, GbVec3 up, double height, GbImmersion *sum);
 
 G_END_DECLS

@@ -26,13 +26,16 @@ typedef struct
   guint n_rows_found;    /* of GB_MAP_ROWS, from y0 on; all when it is whole */
   GbVec3 best;           /* where the least freeboard is greatest: between the grid's places */
   double best_freeboard;
-  double furthest_starboard, furthest_port; /* how far out it may be at its own x, y, before the accepted freeboard is passed; NAN */
+  double furthest_starboard, furthest_port; /* how far out it may be at its own x, y, before the accepted
+                                               freeboard is passed; NAN */
   int first_under;       /* edge that is lowest at the place where it is now */
 } GbCrewMap;
 
-/* Rows are found from y0 on; @progress, which may be NULL, is called after each with the map so far. NULL if cancelled or the load is not there. */
+/* Rows are found from y0 on; @progress, which may be NULL, is called after each with the map so far. NULL if
+ * cancelled or the load is not there. */
 typedef void (*GbCrewMapProgress) (const GbCrewMap *map, gpointer data);
-GbCrewMap *gb_crew_map_find (const GbCase *self, gint64 load, GbCrewMapProgress progress, GbCancelFunc is_cancelled, gpointer data);
+GbCrewMap *gb_crew_map_find (const GbCase *self, gint64 load, GbCrewMapProgress progress,
+                             GbCancelFunc is_cancelled, gpointer data);
 GbCrewMap *gb_crew_map_copy (const GbCrewMap *map);
 void gb_crew_map_free (GbCrewMap *map);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbCrewMap, gb_crew_map_free)

@@ -6,8 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* The edges that must stay dry: the top edge of each open hull, and the openings that were entered. Straight lines between points, so the least
- * freeboard is always at one of them. */
+/* The edges that must stay dry: the top edge of each open hull, and the openings that were entered. Straight
+ * lines between points, so the least freeboard is always at one of them. */
 typedef struct
 {
   gint64 hull;
@@ -20,7 +20,8 @@ typedef struct
 typedef struct
 {
   GPtrArray *lines; /* (element-type GbEdgeLine) */
-  GPtrArray *troubles; /* (element-type utf8): sentences about openings that cannot be: no corner with a place, far from their hull */
+  GPtrArray *troubles; /* (element-type utf8): sentences about openings that cannot be: no corner with a
+                          place, far from their hull */
 } GbEdgeSet;
 
 void gb_edge_set_find (GbEdgeSet *set, const GbBoat *boat, const GbHullSet *hulls);

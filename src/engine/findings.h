@@ -11,7 +11,8 @@
 
 G_BEGIN_DECLS
 
-/* All that is found at every edit, at once. Plain results; pages, charts, reports and the command line read them and never compute. */
+/* All that is found at every edit, at once. Plain results; pages, charts, reports and the command line read
+ * them and never compute. */
 typedef struct
 {
   GbHullSet hulls;
@@ -44,7 +45,8 @@ typedef enum
   GB_TOUCHED_HULLS = 1 << 0,   /* hulls, stations, offsets; the skins' weights follow */
   GB_TOUCHED_WEIGHTS = 1 << 1, /* all else that the roll-up reads: build, materials, samples, stock, parts,
                                   weighings and their readings */
-  GB_TOUCHED_AFLOAT = 1 << 2,  /* water, freeboard, conditions, loads, openings and their corners, tests; all that floats follows from hulls and weights too */
+  GB_TOUCHED_AFLOAT = 1 << 2,  /* water, freeboard, conditions, loads, openings and their corners, tests; all
+                                  that floats follows from hulls and weights too */
   GB_TOUCHED_ALL = 0xff,
 } GbTouched;
 

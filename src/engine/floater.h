@@ -10,14 +10,16 @@ G_BEGIN_DECLS
  *
  * All is one potential energy, divided by gravity (so in kg m), of the attitude (up n, height d of the water):
  *
- *   E = m (n . G - d) + rho (d V - n . M)          weight, and the water pushed away: V the volume under water, M its moment
+ *   E = m (n . G - d) + rho (d V - n . M)          weight, and the water pushed away: V the volume under
+ *                                              water, M its moment
  *       + the same for balls                       see GbBall
- *       + sum of liquids' mass x n . centre        each liquid lies level in its tank, at the least height it can
+ *       + sum of liquids' mass x n . centre        each lies level in its tank, as low as it can
  *       + sum of pulls, - moment x heel            what ropes and winds would give or take
  *
- * In d it is convex, its slope rho V - m; its slope in n is m G - rho M; its curvature is the waterplane's area and moments, less what the
- * tanks' free surfaces take off. Rest is where it is least: so Newton's method with these exact derivatives, a step taken only if
- * the energy falls, comes to rest from any start, and what it finds is stable. */
+ * In d it is convex, its slope rho V - m; its slope in n is m G - rho M; its curvature is the waterplane's
+ * area and moments, less what the tanks' free surfaces take off. Rest is where it is least: so Newton's method
+ * with these exact derivatives, a step taken only if the energy falls, comes to rest from any start, and what
+ * it finds is stable. */
 
 typedef struct
 {
@@ -69,12 +71,14 @@ GbFloater *gb_floater_copy (const GbFloater *floater);
 void gb_floater_free (GbFloater *floater);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbFloater, gb_floater_free)
 
-void gb_floater_add_hull (GbFloater *floater, GbBody *body, gboolean mirrored); /* takes a reference of its own */
+/* takes a reference of its own */
+void gb_floater_add_hull (GbFloater *floater, GbBody *body, gboolean mirrored);
 void gb_floater_add_mass (GbFloater *floater, double mass, GbVec3 at);
 /* A box of @size about @centre that holds @mass of a liquid of @density, @times over. More than the box
  * holds is solid in it: its centre is the box's. So is a liquid in a box that cannot be, or without a
  * density. */
-void gb_floater_add_tank (GbFloater *floater, GbVec3 centre, GbVec3 size, double density, double mass, double times);
+void gb_floater_add_tank (GbFloater *floater, GbVec3 centre, GbVec3 size, double density, double mass,
+                          double times);
 
 /* In kg m; INFINITY is never given. */
 double gb_floater_energy (const GbFloater *floater, GbAttitude attitude);
@@ -85,7 +89,8 @@ typedef struct
   GbImmersion hulls;      /* hulls and balls together */
   double mass;            /* with liquids */
   GbVec3 gravity;         /* centre of all weight, liquids where they have run to */
-  GbTensor free_surfaces; /* of liquids: sum of density x second moment of the surface about its own centre, in the boat's axes; kg m */
+  GbTensor free_surfaces; /* of liquids: sum of density x second moment of the surface about its own centre,
+                             in the boat's axes; kg m */
 } GbFloatSums;
 void gb_floater_sums (const GbFloater *floater, GbAttitude attitude, GbFloatSums *sums);
 
@@ -100,7 +105,8 @@ typedef enum
 {
   GB_REST_FOUND,
   GB_REST_SINKS, /* weight is more than all of it carries */
-  GB_REST_NONE,  /* nothing to float, no weight, no density, something not finite; or a heeling moment that rolls her over and over */
+  GB_REST_NONE,  /* nothing to float, no weight, no density, something not finite; or a heeling moment that
+                    rolls her over and over */
 } GbRestKind;
 
 typedef struct
@@ -115,7 +121,8 @@ typedef struct
  * start's and the energy NAN. From where she is balanced on an edge, as a boat upright that is not stiff,
  * she goes to starboard. @step_cb, which may be NULL, is called at the start and at each accepted step. */
 typedef void (*GbStepFunc) (GbAttitude attitude, double energy, gpointer data);
-GbRest gb_floater_rest (const GbFloater *floater, GbAttitude start, GbHold hold, GbStepFunc step_cb, gpointer data);
+GbRest gb_floater_rest (const GbFloater *floater, GbAttitude start, GbHold hold, GbStepFunc step_cb,
+                        gpointer data);
 
 /* The lever that would bring her upright, at an attitude that holds the heel (GB_HOLD_HEEL): the slope of
  * the energy in heel over mass; m. Positive: it turns her to port, which brings her upright when heeled to

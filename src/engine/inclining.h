@@ -5,11 +5,14 @@
 
 G_BEGIN_DECLS
 
-/* An inclining test: GM = w d / (m tan phi), by least squares through nothing over all readings (tan phi against moved moment), with the standard error of
- * the slope. tan phi = deflection / length of the plumb line. With one reading there is no scatter to judge by: the deviation is NAN. */
+/* An inclining test: GM = w d / (m tan phi), by least squares through nothing over all readings (tan phi
+ * against moved moment), with the standard error of the slope. tan phi = deflection / length of the plumb
+ * line. With one reading there is no scatter to judge by: the deviation is NAN. */
 
-/* From @n moments (mass x distance, kg m) and tangents; @mass: displacement, kg. FALSE where no tangent or no moment differs from nothing. */
-gboolean gb_inclining_gm (const double *moments, const double *tangents, guint n, double mass, double *gm, double *gm_sd);
+/* From @n moments (mass x distance, kg m) and tangents; @mass: displacement, kg. FALSE where no tangent or no
+ * moment differs from nothing. */
+gboolean gb_inclining_gm (const double *moments, const double *tangents, guint n, double mass, double *gm,
+                          double *gm_sd);
 
 /* Tangent of the heel that was read, as an angle or by a plumb line of that length. NAN: not known. */
 double gb_shift_tangent (const GbShift *shift, double pendulum);
@@ -28,7 +31,8 @@ typedef struct
 } GbInclined;
 
 /* @afloat: how the test's condition floats; NULL: unknown. @inclined starts as zeroes. */
-void gb_inclined_find (GbInclined *inclined, const GbBoat *boat, const GbInclining *test, const GbAfloat *afloat);
+void gb_inclined_find (GbInclined *inclined, const GbBoat *boat, const GbInclining *test,
+                       const GbAfloat *afloat);
 void gb_inclined_clear (GbInclined *inclined);
 
 G_END_DECLS

@@ -65,8 +65,10 @@ typedef struct
   gint64 id;
   GbMesh *mesh;      /* in the boat's axes; NULL if there is trouble. Of a pair: the one as entered */
   GbMesh *mirrored;  /* the other of a pair, or NULL */
-  struct _GbBody *body; /* the mesh ready for cutting (body.h); its mirror serves for the other of a pair. NULL without a mesh */
-  gboolean inside;   /* in another hull: carries only when that is full of water, and has no part in draught and limit */
+  struct _GbBody *body; /* the mesh ready for cutting (body.h); its mirror serves for the other of a pair.
+                           NULL without a mesh */
+  gboolean inside;   /* in another hull: carries only when that is full of water, and has no part in
+                        draught and limit */
   GPtrArray *edges;  /* (element-type GArray of GbVec3) lines of the open edge in the boat's axes, both of a pair, each all the way
                         round and back to its first point; none for a closed hull */
   double lowest_edge; /* least z of the open edge; NAN for a closed hull */

@@ -5,8 +5,9 @@
 
 G_BEGIN_DECLS
 
-/* Righting lever against heel, trim and sinkage free. Water that would come in over an edge is not reckoned with: from where the first edge goes under, the
- * curve is that of a boat closed there, and she herself fills. */
+/* Righting lever against heel, trim and sinkage free. Water that would come in over an edge is not reckoned
+ * with: from where the first edge goes under, the curve is that of a boat closed there, and she herself
+ * fills. */
 
 typedef struct
 {
@@ -18,19 +19,22 @@ typedef struct
   GbAttitude attitude;
 } GbLever;
 
-/* One side, from the rest nearest upright on; a boat that lolls has one on either side. Angles in radians, positive on either side; NAN: not before 180 degrees. */
+/* One side, from the rest nearest upright on; a boat that lolls has one on either side. Angles in radians,
+ * positive on either side; NAN: not before 180 degrees. */
 typedef struct
 {
   double greatest, greatest_at; /* lever and its angle */
   double vanishing; /* where the lever first goes to nothing after the rest, and she goes over */
   double filling;   /* where the first edge that must stay dry goes under; NAN: none does */
-  double area;      /* under the curve from rest to where it vanishes, m rad: work to turn her over, over her weight */
+  double area;      /* under the curve from rest to where it vanishes, m rad: work to turn her over, over her
+                       weight */
   double dry_area;  /* the same up to where she fills, if that comes first */
-  double steady;    /* heel under the condition's heeling moment, turned to this side; NAN: none given, or she goes over under it */
+  double steady;    /* heel under the condition's heeling moment, turned to this side; NAN: none given, or
+                       she goes over under it */
 } GbRightingSide;
 
-/* Angle at which an edge first goes under: turned to either side with free trim, and by bow and stern with the heel of
- * her rest. NAN: never. */
+/* Angle at which an edge first goes under: turned to either side with free trim, and by bow and stern with
+ * the heel of her rest. NAN: never. */
 typedef struct
 {
   int line; /* of the case's edges */

@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* Froude's similarity between a model and the boat. From model to boat a quantity goes with the scale (boat's length over model's) to a power; what has mass in it
- * goes with the waters' densities as well. */
+/* Froude's similarity between a model and the boat. From model to boat a quantity goes with the scale (boat's
+ * length over model's) to a power; what has mass in it goes with the waters' densities as well. */
 typedef enum
 {
   GB_LIKE_LENGTH,
@@ -45,7 +45,8 @@ typedef struct
   double fore_x, aft_x; /* of the marks, in boat size */
   double draught_fore, draught_aft, heel, trim; /* as read, in boat size; NAN: not read */
   double computed_fore, computed_aft, computed_heel, computed_trim; /* for the condition, at the marks */
-  double own_fore, own_aft; /* computed for the model's own mass and centre: what is left against these is reading or shape */
+  double own_fore, own_aft; /* computed for the model's own mass and centre: what is left against these is
+                               reading or shape */
   GPtrArray *explanations; /* (element-type GbExplanation), never NULL */
 
   /* The other way round: what the model must be to stand for the condition, in model size. */
@@ -56,8 +57,10 @@ typedef struct
   double time_factor, speed_factor; /* one second, one m/s of the model */
 } GbTubbed;
 
-/* @case_: of the test's condition; NULL: none. @afloat: how that floats; NULL with it. @tubbed starts as zeroes. */
-void gb_tubbed_find (GbTubbed *tubbed, const GbBoat *boat, const GbTub *tub, const GbCase *case_, const GbAfloat *afloat);
+/* @case_: of the test's condition; NULL: none. @afloat: how that floats; NULL with it. @tubbed starts as
+ * zeroes. */
+void gb_tubbed_find (GbTubbed *tubbed, const GbBoat *boat, const GbTub *tub, const GbCase *case_,
+                     const GbAfloat *afloat);
 void gb_tubbed_clear (GbTubbed *tubbed);
 
 G_END_DECLS

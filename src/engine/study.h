@@ -18,11 +18,14 @@ typedef struct
 } GbStudy;
 
 /* @condition 0: nobody aboard. NULL if cancelled. */
-GbStudy *gb_study_find (const GbBoat *boat, const GbFindings *findings, gint64 condition, GbCancelFunc is_cancelled, gpointer data);
+GbStudy *gb_study_find (const GbBoat *boat, const GbFindings *findings, gint64 condition,
+                        GbCancelFunc is_cancelled, gpointer data);
 void gb_study_free (GbStudy *study);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbStudy, gb_study_free)
 
-/* Of every condition that the findings know, in their order. (element-type GbStudy) (transfer full); NULL if cancelled. */
-GPtrArray *gb_studies_find (const GbBoat *boat, const GbFindings *findings, GbCancelFunc is_cancelled, gpointer data);
+/* Of every condition that the findings know, in their order. (element-type GbStudy) (transfer full); NULL if
+ * cancelled. */
+GPtrArray *gb_studies_find (const GbBoat *boat, const GbFindings *findings, GbCancelFunc is_cancelled,
+                            gpointer data);
 
 G_END_DECLS

@@ -72,7 +72,8 @@ typedef struct
 } GbMomentTable;
 GbMomentTable gb_moment_table (const GbHand *hand, double largest_mass, double largest_arm);
 void gb_moment_columns (GbHand *hand);
-void gb_moment_row (GbHand *hand, const GbMomentTable *table, char *take_name, double mass, const double centre[3]);
+void gb_moment_row (GbHand *hand, const GbMomentTable *table, char *take_name, double mass,
+                    const double centre[3]);
 const char *gb_moment_unit (GbUnits units); /* that such tables are in */
 char *gb_hand_place (const GbHand *hand, const double centre[3]); /* "x 1.2 m, y 0, z 0.3 m" */
 

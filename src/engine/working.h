@@ -8,7 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* How a figure came about, as a hand calculation: steps in words and in numbers with units, a table where there is one, and the sources. */
+/* How a figure came about, as a hand calculation: steps in words and in numbers with units, a table where
+ * there is one, and the sources. */
 
 typedef struct
 {
@@ -29,9 +30,11 @@ typedef struct
 void gb_working_free (GbWorking *working);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbWorking, gb_working_free)
 
-/* Mass of a part (take-off formula, density and its source, scale), or of a group (the sum). @part_id 0: the boat, with margin. */
+/* Mass of a part (take-off formula, density and its source, scale), or of a group (the sum). @part_id 0: the
+ * boat, with margin. */
 GbWorking *gb_working_mass (const GbBoat *boat, const GbFindings *findings, gint64 part_id);
-/* Centre of a group or the boat: the moment table of what is directly in it. Of a part: how its place follows from its groups. */
+/* Centre of a group or the boat: the moment table of what is directly in it. Of a part: how its place follows
+ * from its groups. */
 GbWorking *gb_working_centre (const GbBoat *boat, const GbFindings *findings, gint64 part_id);
 /* The flotation limit, and what is left. With the caution. */
 GbWorking *gb_working_limit (const GbBoat *boat, const GbFindings *findings);
@@ -40,9 +43,11 @@ GbWorking *gb_working_money (const GbBoat *boat, const GbFindings *findings);
 /* One material's figure: formula of the wood, samples, source. */
 GbWorking *gb_working_material (const GbBoat *boat, gint64 material_id);
 
-/* How she floats in a condition (0: nobody aboard): weights and moments, where she comes to rest, draughts, GM and what follows. With the caution. */
+/* How she floats in a condition (0: nobody aboard): weights and moments, where she comes to rest, draughts,
+ * GM and what follows. With the caution. */
 GbWorking *gb_working_afloat (const GbBoat *boat, const GbFindings *findings, gint64 condition);
-/* The curve of righting levers and what was read off it. NULL: there is none, and the working says so; the same goes for those below. */
+/* The curve of righting levers and what was read off it. NULL: there is none, and the working says so; the
+ * same goes for those below. */
 GbWorking *gb_working_righting (const GbBoat *boat, const GbFindings *findings, const GbRighting *righting);
 /* What carries her when she is full of water, and the foam that is wanted. */
 GbWorking *gb_working_swamped (const GbBoat *boat, const GbFindings *findings, const GbSwamped *swamped);

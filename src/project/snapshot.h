@@ -6,8 +6,9 @@
 
 G_BEGIN_DECLS
 
-/* A copy of the boat for workers. It is taken a little at a time, since a large boat takes longer to copy than a window may stand still; what
- * is dear and can be done by a worker is left to the first one that asks. */
+/* A copy of the boat for workers. It is taken a little at a time, since a large boat takes longer to copy
+ * than a window may stand still; what is dear and can be done by a worker is left to the first one that asks.
+ * */
 typedef struct _GbSnapshot GbSnapshot;
 
 GbSnapshot *gb_snapshot_new (void);
