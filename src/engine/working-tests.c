@@ -108,7 +108,7 @@ show_waters (GbHand *hand, const GbTubbed *tubbed)
   /* Translators: a density, and a ratio. */
   gb_hand_step (hand, _ ("Water of the tub, and the boat's water over it"),
                 g_strdup_printf (_ ("%s; %.4g"), density, ratio), NULL);
-  gb_hand_step (hand, _ ("Masses: scale³ × ratio of the waters"),
+  gb_hand_step (hand, _ ("Masses and forces: scale³ × ratio of the waters"),
                 g_strdup_printf ("%g³ × %.4g = %.6g", tubbed->scale, ratio,
                                  gb_similarity_factor (GB_LIKE_MASS, tubbed->scale, ratio)),
                 froude ());

@@ -31,7 +31,10 @@ add_gyration (GbDocument *document, const GbMass *whole)
 }
 
 static void
-add_flotation (GbDocument *document, const GbBuild *build, const GbFlotation *flotation)
+add_flotation (GbDocument *document,
+               const GbBuild *build,
+               const GbFlotation *flotation,
+               const GbAfloat *afloat)
 {
   gb_document_fact (document, "total", N_ ("Total, loads aboard"), GB_DIM_MASS, flotation->total,
                     gb_quantity_format_with_sd (flotation->total, flotation->total_sd, GB_DIM_MASS, (GbUnits) build->units));
@@ -39,9 +42,11 @@ add_flotation (GbDocument *document, const GbBuild *build, const GbFlotation *fl
                     NULL);
   gb_document_fact (document, "left", N_ ("Left to the limit"), GB_DIM_MASS, flotation->left, NULL);
   gb_document_fact (document, "chance", N_ ("Chance of passing it"), GB_DIM_RATIO, flotation->chance, NULL);
-  gb_document_fact (document, "draught", N_ ("Draught"), GB_DIM_LENGTH, flotation->afloat.draught, NULL);
+  gb_document_fact (document, "draught_fore", N_ ("Draught forward"), GB_DIM_LENGTH, afloat->draught_fore,
+                    NULL);
+  gb_document_fact (document, "draught_aft", N_ ("Draught aft"), GB_DIM_LENGTH, afloat->draught_aft, NULL);
   gb_document_fact (document, "freeboard", N_ ("Least freeboard, found"), GB_DIM_LENGTH,
-                    flotation->afloat.freeboard, NULL);
+                    afloat->least.freeboard, NULL);
   gb_document_fact (document, "freeboard_accepted", N_ ("Least freeboard, accepted"), GB_DIM_LENGTH,
                     build->freeboard, NULL);
   gb_document_fact (document, "water_density", N_ ("Water"), GB_DIM_DENSITY, flotation->water_density, NULL);
@@ -61,7 +66,8 @@ add_facts (GbDocument *document, const GbBuild *build, const GbFindings *finding
   gb_document_fact (document, "x", N_ ("Centre, x"), GB_DIM_LENGTH, whole->x, NULL);
   gb_document_fact (document, "y", N_ ("Centre, y"), GB_DIM_LENGTH, whole->y, NULL);
   gb_document_fact (document, "z", N_ ("Centre, z"), GB_DIM_LENGTH, whole->z, NULL);
-  add_flotation (document, build, flotation);
+  /* Of the first condition, as the limit is. */
+  add_flotation (document, build, flotation, &findings->afloat[0]);
   add_gyration (document, whole);
 }
 

@@ -260,8 +260,8 @@ test_tubbed (void)
   tub->fore_draught = tub->aft_draught = 0.0055;
   find (&box.desk);
   assert_says (gb_working_tubbed (box.desk.boat, box.desk.findings, tub->rec.id),
-               "The model in the tub: Bath", "10³ × 1 = 1000", "√10 = 3.162", "0.11 kg × 1000 = 110 kg",
-               "55 mm", "Froude's law", "What would explain it", "0.1 kg, centre at", gb_caution_afloat (),
+               "The model in the tub: Bath", "Masses and forces", "10³ × 1 = 1000", "√10 = 3.162",
+               "0.11 kg × 1000 = 110 kg", "55 mm", "Froude's law", "What would explain it", "0.1 kg, centre at", gb_caution_afloat (),
                NULL);
   ((GbBuild *) gb_boat_get (box.desk.boat, GB_RECORD_BUILD, 1))->water_density = NAN;
   find (&box.desk);
