@@ -48,6 +48,7 @@ gb_inclining_gm (
 typedef struct
 {
   GArray *moments, *tangents; /* of double */
+  GArray *numbers;            /* of guint: which one of the test it is, from 1 on */
   gboolean no_line;           /* a deflection without the length of the plumb line */
   gboolean unfinished;        /* a reading that lacks something else */
   gboolean too_far;
@@ -62,7 +63,7 @@ gb_shift_tangent (const GbShift *shift, double pendulum)
 }
 
 static void
-read_shift (Readings *readings, const GbShift *shift, double pendulum)
+read_shift (Readings *readings, const GbShift *shift, guint number, double pendulum)
 {
   double moment = shift->mass * shift->distance, tangent = gb_shift_tangent (shift, pendulum);
 
@@ -77,6 +78,7 @@ read_shift (Readings *readings, const GbShift *shift, double pendulum)
     readings->too_far = TRUE;
   g_array_append_val (readings->moments, moment);
   g_array_append_val (readings->tangents, tangent);
+  g_array_append_val (readings->numbers, number);
 }
 
 static void
@@ -93,13 +95,86 @@ say_readings (GString *trouble, const Readings *readings)
     gb_sentences_add (trouble, _ ("She was heeled by more than 15°, which is too far for this method."));
 }
 
+/* The readings in which she heels away from the weight, as a list of their numbers; how many they are. */
+static guint
+contrary_readings (const Readings *readings, GString *list)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < readings->moments->len; i++)
+    if (g_array_index (readings->moments, double, i) * g_array_index (readings->tangents, double, i) < 0)
+      g_string_append_printf (list, "%s%u", n++ > 0 ? ", " : "", g_array_index (readings->numbers, guint, i));
+  return n;
+}
+
+/* A boat that rests upright heels towards the weight; readings that say otherwise were written down wrongly.
+ * FALSE with a sentence if there are any. */
+static gboolean
+check_signs (GString *trouble, const Readings *readings)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+  guint n = contrary_readings (readings, list);
+  g_autofree char *words = NULL;
+
+  if (n == 0)
+    return TRUE;
+  if (n == readings->moments->len)
+    {
+      gb_sentences_add (trouble,
+                        _ ("She heeled away from the weight. Check which side was taken as starboard."));
+      return FALSE;
+    }
+  /* Translators: the numbers of readings, with commas between them. */
+  words = g_strdup_printf (ngettext ("Reading %s heels the other way than its weight was moved.",
+                                     "Readings %s heel the other way than their weights were moved.", n),
+                           list->str);
+  gb_sentences_add (trouble, words);
+  return FALSE;
+}
+
+/* The number of the reading that is farthest off the line of @gm. */
+static guint
+farthest_off (const GbInclined *inclined, const Readings *readings)
+{
+  double farthest = -1;
+  guint number = 0;
+
+  for (guint i = 0; i < readings->moments->len; i++)
+    {
+      double expected = g_array_index (readings->moments, double, i) / (inclined->mass * inclined->gm);
+      double off = fabs (g_array_index (readings->tangents, double, i) - expected);
+
+      if (off > farthest)
+        {
+          farthest = off;
+          number = g_array_index (readings->numbers, guint, i);
+        }
+    }
+  return number;
+}
+
+/* A value that its own deviation exceeds tells nothing. */
+static void
+drop_scatter (GbInclined *inclined, GString *trouble, const Readings *readings)
+{
+  g_autofree char *words = NULL;
+
+  if (!(inclined->gm_sd > inclined->gm))
+    return;
+  words = g_strdup_printf (_ ("The readings do not agree: nothing can be told from them. Reading %u is "
+                              "farthest off."),
+                           farthest_off (inclined, readings));
+  gb_sentences_add (trouble, words);
+  inclined->gm = inclined->gm_sd = NAN;
+}
+
 static void
 find_gm (GbInclined *inclined, GString *trouble, const Readings *readings)
 {
   const double *moments = (const double *) (const void *) readings->moments->data;
   const double *tangents = (const double *) (const void *) readings->tangents->data;
 
-  if (readings->moments->len == 0)
+  if (readings->moments->len == 0 || !check_signs (trouble, readings))
     return;
   if (!(inclined->mass > 0))
     {
@@ -108,13 +183,12 @@ find_gm (GbInclined *inclined, GString *trouble, const Readings *readings)
           _ ("The displacement at the test is not known. Enter it, or choose a condition that floats."));
       return;
     }
-  if (!gb_inclining_gm (moments, tangents, readings->moments->len, inclined->mass, &inclined->gm,
-                        &inclined->gm_sd))
+  if (gb_inclining_gm (moments, tangents, readings->moments->len, inclined->mass, &inclined->gm,
+                       &inclined->gm_sd))
+    drop_scatter (inclined, trouble, readings);
+  else
     gb_sentences_add (trouble,
                       _ ("Nothing was moved, or nothing was read: a stiffness cannot be told from that."));
-  else if (inclined->gm < 0)
-    gb_sentences_add (trouble,
-                      _ ("She heeled away from the weight. Check which side was taken as starboard."));
 }
 
 static void
@@ -169,8 +243,9 @@ gb_inclined_find (GbInclined *inclined, const GbBoat *boat, const GbInclining *t
   g_autoptr (GArray) moments = g_array_new (FALSE, FALSE, sizeof (double));
   g_autoptr (GArray) tangents = g_array_new (FALSE, FALSE, sizeof (double));
   g_autoptr (GString) trouble = g_string_new (NULL);
+  g_autoptr (GArray) numbers = g_array_new (FALSE, FALSE, sizeof (guint));
   const GPtrArray *shifts = gb_record_children (&test->rec);
-  Readings readings = { moments, tangents };
+  Readings readings = { .moments = moments, .tangents = tangents, .numbers = numbers };
 
   gb_inclined_clear (inclined);
   *inclined = (GbInclined){
@@ -189,7 +264,7 @@ gb_inclined_find (GbInclined *inclined, const GbBoat *boat, const GbInclining *t
     .computed_z = NAN,
   };
   for (guint i = 0; i < shifts->len; i++)
-    read_shift (&readings, shifts->pdata[i], test->pendulum);
+    read_shift (&readings, shifts->pdata[i], i + 1, test->pendulum);
   inclined->n = moments->len;
   say_readings (trouble, &readings);
   find_gm (inclined, trouble, &readings);

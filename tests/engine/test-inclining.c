@@ -227,6 +227,45 @@ test_troubles (void)
                  "She heeled away from the weight. Check which side was taken as starboard.");
 }
 
+/* A reading with the wrong sign among others leaves no figure, and is named; so do readings that scatter more
+ * than they say. */
+static void
+test_contrary_readings (void)
+{
+  g_auto (Trial) trial = new_trial ();
+  g_auto (GbAfloat) afloat = { 0 };
+  g_auto (GbInclined) inclined = { 0 };
+  GbShift *second;
+
+  find_afloat (&trial, &afloat);
+  add_shift (&trial, 10, 0.5, 1 * DEGREE);
+  second = add_shift (&trial, 10, 0.5, -1.0001 * DEGREE);
+  check_trouble (&trial, &afloat, "Reading 2 heels the other way than its weight was moved.");
+  find_inclined (&trial, &inclined, &afloat);
+  g_assert_true (isnan (inclined.gm) && isnan (inclined.gm_sd) && isnan (inclined.kg) && isnan (inclined.z));
+  add_shift (&trial, 10, -0.5, 1 * DEGREE);
+  check_trouble (&trial, &afloat, "Readings 2, 3 heel the other way than their weights were moved.");
+  ((GbShift *) gb_record_children (&trial.test->rec)->pdata[2])->angle = -1 * DEGREE;
+  second->angle = 1 * DEGREE;
+  check_trouble (&trial, &afloat, NULL);
+}
+
+static void
+test_scattered_readings (void)
+{
+  g_auto (Trial) trial = new_trial ();
+  g_auto (GbAfloat) afloat = { 0 };
+  g_auto (GbInclined) inclined = { 0 };
+
+  find_afloat (&trial, &afloat);
+  add_shift (&trial, 10, 0.5, 0.05 * DEGREE);
+  add_shift (&trial, 10, 0.05, 9 * DEGREE);
+  check_trouble (&trial, &afloat,
+                 "The readings do not agree: nothing can be told from them. Reading 2 is farthest off.");
+  find_inclined (&trial, &inclined, &afloat);
+  g_assert_true (isnan (inclined.gm) && isnan (inclined.gm_sd) && isnan (inclined.z));
+}
+
 static void
 test_without_condition (void)
 {
@@ -270,6 +309,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/engine/inclining/free-surface", test_free_surface);
   g_test_add_func ("/engine/inclining/mass-apart", test_mass_apart);
   g_test_add_func ("/engine/inclining/troubles", test_troubles);
+  g_test_add_func ("/engine/inclining/contrary-readings", test_contrary_readings);
+  g_test_add_func ("/engine/inclining/scattered-readings", test_scattered_readings);
   g_test_add_func ("/engine/inclining/without-condition", test_without_condition);
   g_test_add_func ("/engine/inclining/sinking", test_sinking);
   return g_test_run ();
