@@ -15,7 +15,7 @@ typedef struct
   const GbFloater *floater;
   GbAttitude rest; /* nearest upright */
   double rest_heel;
-  double mass;
+  double mass, gm, gm_solid;
   GbVec3 frozen; /* centre of gravity with liquids as they lie there */
   GbCancelFunc is_cancelled;
   gpointer data;

@@ -311,19 +311,38 @@ first_immersion (const GbRighting *righting, int sign)
   return first;
 }
 
+/* @last: the lever at the side's end. */
+static void
+find_dry_greatest (const Side *side, double last, GbRightingSide *found)
+{
+  if (found->greatest_at <= side->end)
+    return;
+  found->dry_greatest = last;
+  found->dry_greatest_at = side->end;
+  for (int i = first_degree (side); i <= last_degree (side); i++)
+    if (side_lever (side, i) > found->dry_greatest)
+      {
+        found->dry_greatest = side_lever (side, i);
+        found->dry_greatest_at = i * GB_DEGREE;
+      }
+}
+
 void
 gb_righting_find_filling (GbRightingWork *work, int sign, GbRightingSide *found)
 {
   Side side = { work, sign, 0, G_PI };
-  double heel;
+  double heel, last;
 
   found->filling = first_immersion (work->righting, sign);
   found->dry_area = found->area;
+  found->dry_greatest = found->greatest;
+  found->dry_greatest_at = found->greatest_at;
   if (isnan (found->filling) || found->filling >= found->vanishing)
     return;
   side.start = start_of (&side);
   side.end = fmax (found->filling, side.start);
   heel = sign * side.end;
-  found->dry_area = area_of (
-      &side, sign * gb_righting_lever_at (work, heel, gb_righting_nearest (work->righting, heel)->attitude).lever);
+  last = sign * gb_righting_lever_at (work, heel, gb_righting_nearest (work->righting, heel)->attitude).lever;
+  found->dry_area = area_of (&side, last);
+  find_dry_greatest (&side, last, found);
 }

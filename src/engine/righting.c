@@ -68,18 +68,6 @@ follow (GbRightingWork *work, int from, int step)
   return TRUE;
 }
 
-/* Slopes at the rest, over a quarter of a degree to either side. */
-static void
-find_gm (GbRightingWork *work)
-{
-  double by = GB_DEGREE / 4;
-  GbLever out = gb_righting_lever_at (work, work->rest_heel + by, work->rest);
-  GbLever back = gb_righting_lever_at (work, work->rest_heel - by, work->rest);
-
-  work->righting->gm = (out.lever - back.lever) / (2 * by);
-  work->righting->gm_solid = (out.solid - back.solid) / (2 * by);
-}
-
 /* FALSE if cancelled. */
 static gboolean
 find_all (GbRightingWork *work)
@@ -88,7 +76,6 @@ find_all (GbRightingWork *work)
 
   if (!follow (work, middle, 1) || !follow (work, middle - 1, -1))
     return FALSE;
-  find_gm (work);
   gb_righting_find_balances (work);
   gb_righting_find_side (work, 1, &work->righting->starboard);
   gb_righting_find_side (work, -1, &work->righting->port);
@@ -112,6 +99,8 @@ find_rest (GbRightingWork *work)
     return FALSE;
   work->rest = afloat.attitude;
   work->rest_heel = afloat.heel;
+  work->gm = afloat.gm;
+  work->gm_solid = afloat.gm + afloat.free_surface;
   gb_floater_sums (work->floater, work->rest, &sums);
   work->mass = sums.mass;
   work->frozen = sums.gravity;
@@ -131,6 +120,8 @@ gb_righting_find (const GbCase *self, GbCancelFunc is_cancelled, gpointer data)
   righting->condition = gb_case_condition (self);
   righting->moment = gb_case_heeling_moment (self);
   righting->total = work.mass;
+  righting->gm = work.gm;
+  righting->gm_solid = work.gm_solid;
   righting->immersions = g_array_new (FALSE, FALSE, sizeof (GbEdgeImmersion));
   righting->balances = g_array_new (FALSE, FALSE, sizeof (GbBalance));
   work.righting = righting;

@@ -26,6 +26,7 @@ typedef struct
   double greatest, greatest_at; /* lever and its angle */
   double vanishing; /* where the lever first goes to nothing after the rest, and she goes over */
   double filling;   /* where the first edge that must stay dry goes under; NAN: none does */
+  double dry_greatest, dry_greatest_at; /* greatest lever up to where she fills, if that comes first */
   double area;      /* under the curve from rest to where it vanishes, m rad: work to turn her over, over her
                        weight */
   double dry_area;  /* the same up to where she fills, if that comes first */
@@ -53,8 +54,8 @@ typedef struct
 {
   gint64 condition;
   GbLever levers[GB_N_LEVERS]; /* from -180 to 180 degrees by one */
-  double gm;                   /* slope of the curve at the rest nearest upright, liquids free */
-  double gm_solid;
+  double gm;                   /* GbAfloat.gm, at the rest nearest upright: liquids free */
+  double gm_solid;             /* liquids frozen */
   GbRightingSide starboard, port;
   GArray *immersions; /* of GbEdgeImmersion */
   GArray *balances;   /* of GbBalance: upright, lolling, knocked down, upside down */

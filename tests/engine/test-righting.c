@@ -68,6 +68,25 @@ test_filling (void)
   assert_near (righting->starboard.dry_area, area, 2e-5);
   assert_near (righting->port.dry_area, righting->starboard.dry_area, 1e-9);
   g_assert_cmpfloat (righting->starboard.area, >, righting->starboard.dry_area);
+  /* The curve still rises there. */
+  assert_near (righting->starboard.dry_greatest_at, edge, 1e-7);
+  assert_near (righting->starboard.dry_greatest, wall_sided (gm, bm, edge), 1e-8);
+  assert_near (righting->port.dry_greatest, righting->starboard.dry_greatest, 1e-9);
+  g_assert_cmpfloat (righting->starboard.greatest, >, righting->starboard.dry_greatest);
+}
+
+/* Where nothing fills her the greatest lever is the dry one. */
+static void
+test_never_filling (void)
+{
+  g_auto (Craft) craft = new_craft (1000, 1000, 2, 0.2);
+  g_autoptr (GbRighting) righting = NULL;
+
+  add_block (craft.boat, 4, 1, 0.5)->edge = GB_EDGE_CLOSED;
+  righting = righting_of (&craft, 0);
+  g_assert_true (isnan (righting->starboard.filling));
+  assert_near (righting->starboard.dry_greatest, righting->starboard.greatest, 0);
+  assert_near (righting->starboard.dry_greatest_at, righting->starboard.greatest_at, 0);
 }
 
 /* Box 65 x 12 x 8 m at 4 m with KG 4 m: at 5 degrees GZ = GM sin = 0.0872 m, for which the wall-sided formula has
@@ -403,7 +422,9 @@ test_two_hulls (void)
   righting = righting_of (&craft, 0);
   assert_near (lever_at (righting, 180)->lever, lever_at (righting, -180)->lever, 1e-7);
   assert_near (lever_at (righting, 0)->lever, 0, 1e-10);
-  assert_near (righting->gm / craft.afloat.gm, 1, 0.02);
+  assert_near (righting->gm, craft.afloat.gm, 0);
+  /* It is what the curve rises by, but for what a degree is wide and for her trim. */
+  assert_near ((lever_at (righting, 1)->lever - lever_at (righting, -1)->lever) / (2 * DEGREE) / righting->gm, 1, 0.02);
   g_assert_cmpuint (righting->balances->len, >=, 2);
   g_assert_cmpuint (righting->immersions->len, ==, 2);
   for (guint i = 0; i < 2; i++)
@@ -422,6 +443,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/righting/wall-sided", test_wall_sided);
   g_test_add_func ("/righting/filling", test_filling);
+  g_test_add_func ("/righting/never-filling", test_never_filling);
   g_test_add_func ("/righting/box-of-the-handbook", test_box_of_the_handbook);
   g_test_add_func ("/righting/symmetries", test_symmetries);
   g_test_add_func ("/righting/unknown-levers", test_unknown_levers);
