@@ -113,6 +113,15 @@ say_of (Judge *judge, GbVerdictKind kind, const char *name, const char *sentence
   say (judge, kind, g_strdup_printf (_ ("%s: %s"), name, sentence));
 }
 
+/* A slot that is too low must be named, for the limit does not say what sets it. */
+static gboolean
+is_at_opening (const Judge *judge, const GbAfloat *afloat)
+{
+  const GPtrArray *lines = judge->findings->edges.lines;
+
+  return afloat->least.line >= 0 && ((const GbEdgeLine *) lines->pdata[afloat->least.line])->opening != 0;
+}
+
 /* The first condition is the one that the flotation limit was judged for. */
 static gboolean
 is_judged (const Judge *judge, const GbAfloat *afloat)
@@ -121,8 +130,9 @@ is_judged (const Judge *judge, const GbAfloat *afloat)
 
   if (afloat != &judge->findings->afloat[0])
     return FALSE;
-  return afloat->state == GB_AFLOAT_SINKS ? flotation->sinks
-                                          : afloat->state == GB_AFLOAT_FLOATS && flotation->left < 0;
+  return afloat->state == GB_AFLOAT_SINKS
+             ? flotation->sinks
+             : afloat->state == GB_AFLOAT_FLOATS && flotation->left < 0 && !is_at_opening (judge, afloat);
 }
 
 static void

@@ -182,7 +182,9 @@ test_openings (void)
   corner->x = 1;
   corner->y = 0;
   corner->z = 0.16; /* 115 mm above the water */
-  assert_one (&well, GB_VERDICT_PASSED, "Alone: the edge of “Shell, Slot” has a freeboard of 114 mm");
+  /* It sets the limit too: 10 mm of draught, 2 m2. */
+  assert_says (&well, GB_VERDICT_PASSED, "With margin", "over the flotation limit of 20 kg");
+  assert_says (&well, GB_VERDICT_PASSED, "Alone: the edge of “Shell, Slot”", "a freeboard of 114 mm");
 }
 
 /* Where there is no condition she is judged empty: 11.5 kg take her 6 mm down. */
@@ -199,7 +201,8 @@ test_nobody_aboard (void)
   corner->z = 0.1;
   gb_boat_remove (well.boat, GB_RECORD_CONDITION, well.load->rec.owner);
   gb_boat_remove (well.boat, GB_RECORD_LOAD, well.load->rec.id);
-  assert_one (&well, GB_VERDICT_PASSED, "Nobody aboard: the edge of “Shell, Slot” has a freeboard of 94 mm");
+  assert_says (&well, GB_VERDICT_PASSED, "Nobody aboard: the edge of “Shell, Slot”",
+               "a freeboard of 94 mm");
 }
 
 static void
