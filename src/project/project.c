@@ -143,21 +143,23 @@ gb_project_come_home (GbProject *self, const GbChanges *changes, GError **error)
 {
   g_autoptr (GbProject) held G_GNUC_UNUSED = g_object_ref (self); /* a handler may close it */
   g_autoptr (GbChanges) all = NULL;
+  gboolean some = !changes->all, home = gb_store_refresh (self->store, changes, self->boat, NULL);
 
-  if (!gb_store_refresh (self->store, changes, self->boat, NULL))
+  if (!home)
     {
-      /* Some rows may have been read and others not. */
       changes = all = new_changes_of_all ();
-      if (!gb_store_refresh (self->store, all, self->boat, error))
-        return FALSE;
+      home = gb_store_refresh (self->store, all, self->boat, error);
     }
+  /* If some rows were read and others not, the boat is another all the same. */
+  if (!home && !some)
+    return FALSE;
   find (self, what_is_touched (changes));
   forget_answers (self);
   if (self->hub != NULL)
     gb_record_hub_tell (self->hub, changes);
   g_signal_emit (self, signals[CHANGED], 0, changes);
   notify_all (self);
-  return TRUE;
+  return home;
 }
 
 /* Other programs ----------------------------------------------------------------------------------------- */
