@@ -13,7 +13,7 @@ typedef struct
 {
   double heel;      /* radians */
   double lever;     /* GZ, m; positive brings her upright when heeled to starboard */
-  double solid;     /* the same with all liquids frozen where they lie upright */
+  double solid;     /* the same with all liquids frozen where they lie at her rest */
   double trim;      /* she takes */
   double freeboard; /* least */
   GbAttitude attitude;
