@@ -127,15 +127,29 @@ add_pull (GbCase *self, GbCaseLoad *load, const GbLoad *record, const GbHullSet 
   g_array_append_val (self->floater->pulls, pull);
 }
 
+static double
+liquid_density (const GbCase *self, const GbLoad *record)
+{
+  return isnan (record->liquid_density) ? self->floater->density : record->liquid_density;
+}
+
+static double
+tank_holds (const GbCase *self, const GbLoad *record)
+{
+  return gb_load_has_tank (record) ? record->tank_length * record->tank_width * record->tank_height
+                                         * liquid_density (self, record)
+                                   : NAN;
+}
+
 static void
 add_tank (GbCase *self, GbCaseLoad *load, const GbLoad *record)
 {
   GbFloater *floater = self->floater;
   GbVec3 size = { record->tank_length, record->tank_width, record->tank_height };
-  double density = isnan (record->liquid_density) ? floater->density : record->liquid_density;
   guint n = floater->tanks->len;
 
-  gb_floater_add_tank (floater, load->at, size, density, record->mass, record->quantity);
+  gb_floater_add_tank (floater, load->at, size, liquid_density (self, record), record->mass,
+                       record->quantity);
   /* A full one is but a mass. */
   if (floater->tanks->len > n)
     load->tank = (int)n;
@@ -163,6 +177,7 @@ weigh_load (GbCase *self, const GbLoad *record)
                       .name = gb_record_dup_title (&record->rec),
                       .each = record->mass,
                       .weight = gb_load_weight (record),
+                      .holds = tank_holds (self, record),
                       .centre = gb_load_centre (record),
                       .tank = -1,
                       .pull = -1 };

@@ -13,6 +13,7 @@ typedef struct
   char *name;
   double each;    /* mass of one; NAN */
   double weight;  /* of all, downwards; NAN: left out */
+  double holds;   /* what its tank holds; NAN: has none */
   GbVec3 centre;  /* NAN: no place */
   GbVec3 at;      /* where the floater has its weight: without a place, the light craft's centre */
   int tank, pull; /* index in the floater; -1: none */

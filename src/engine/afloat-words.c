@@ -40,6 +40,23 @@ person_trouble (const GbCase *self, const GbCaseLoad *load)
   return g_strdup_printf (_ ("“%s”: a person of %s?"), load->name, mass);
 }
 
+/* A tank filled to the brim is no more than full. */
+static gboolean
+is_overfull (const GbCaseLoad *load)
+{
+  return load->holds > 0 && load->each > load->holds * (1 + 1e-6);
+}
+
+static char *
+tank_trouble (const GbCase *self, const GbCaseLoad *load)
+{
+  g_autofree char *mass = gb_quantity_format (load->each, GB_DIM_MASS, self->units);
+  g_autofree char *holds = gb_quantity_format (load->holds, GB_DIM_MASS, self->units);
+
+  /* Translators: the name of a tank, and two masses. */
+  return g_strdup_printf (_ ("“%s”: %s is more than the tank holds, %s."), load->name, mass, holds);
+}
+
 static void
 add_load_troubles (const GbCase *self, const GbCaseLoad *load, GPtrArray *troubles)
 {
@@ -51,6 +68,8 @@ add_load_troubles (const GbCase *self, const GbCaseLoad *load, GPtrArray *troubl
     }
   if (load->kind == GB_LOAD_PERSON && !(load->each >= LIGHTEST_PERSON && load->each <= HEAVIEST_PERSON))
     g_ptr_array_add (troubles, person_trouble (self, load));
+  if (is_overfull (load))
+    g_ptr_array_add (troubles, tank_trouble (self, load));
   if (isnan (load->centre.x))
     g_ptr_array_add (
         troubles, g_strdup_printf (_ ("“%s” has no place yet: it is taken to lie at the boat's own centre."),
@@ -68,13 +87,31 @@ gb_case_add_troubles (const GbCase *self, GPtrArray *troubles)
 
 /* State ------------------------------------------------------------------------------------------------- */
 
+/* The opening that is under water even with nobody aboard; NULL: none is. */
+static const GbEdgeLine *
+opening_too_low (const GbCase *self, const GbAfloat *afloat)
+{
+  int line = gb_edge_set_least (&self->edges, gb_attitude (0, 0, 0)).line;
+  const GbEdgeLine *lowest = line >= 0 ? self->edges.lines->pdata[line] : NULL;
+
+  return lowest != NULL && lowest->opening != 0 && afloat->most < self->light ? lowest : NULL;
+}
+
 static char *
 sinks_sentence (const GbCase *self, const GbAfloat *afloat)
 {
+  const GbEdgeLine *opening = opening_too_low (self, afloat);
   g_autofree char *total = gb_quantity_format (afloat->total, GB_DIM_MASS, self->units);
   g_autofree char *most = gb_quantity_format (afloat->most, GB_DIM_MASS, self->units);
 
-  return g_strdup_printf (_ ("She sinks: %s aboard, %s floats her."), total, most);
+  if (opening != NULL && !(afloat->most > 0))
+    return g_strdup_printf (_ ("She sinks: “%s” is under water however light she is."), opening->name);
+  if (opening != NULL)
+    /* Translators: two masses, and the name of an opening. */
+    return g_strdup_printf (_ ("She sinks: %s all up, and from %s on “%s” is under water."), total, most,
+                            opening->name);
+  /* Translators: two masses: of the boat with all that is aboard, and what the hulls carry. */
+  return g_strdup_printf (_ ("She sinks: %s all up, %s floats her."), total, most);
 }
 
 static char *

@@ -16,12 +16,66 @@ test_sinks (void)
   add_block (craft.boat, 1.8, 0.5, 0.2);
   craft_find (&craft, 0);
   g_assert_cmpint (afloat->state, ==, GB_AFLOAT_SINKS);
-  assert_says (afloat->sentence, "She sinks: 212 kg aboard, 180 kg floats her.");
+  assert_says (afloat->sentence, "She sinks: 212 kg all up, 180 kg floats her.");
   g_assert_true (isnan (afloat->heel) && isnan (afloat->draught_mid) && isnan (afloat->gm));
   assert_near (afloat->room, 0, 0);
   craft_build (&craft)->units = GB_UNITS_FEET;
   craft_find (&craft, 0);
-  assert_says (afloat->sentence, "lb aboard");
+  assert_says (afloat->sentence, "lb all up");
+}
+
+/* An opening that is under water with nobody aboard is named, for it is what is wrong. */
+static void
+test_sinks_through_an_opening (void)
+{
+  g_auto (Craft) craft = new_craft (1000, 212, 2, 0.3);
+  GbHull *hull = add_block (craft.boat, 4, 1, 0.5);
+  GbOpening *slot = add_record (craft.boat, GB_RECORD_OPENING, hull->rec.id);
+  GbCorner *corner = add_record (craft.boat, GB_RECORD_CORNER, slot->rec.id);
+
+  hull->name = g_strdup ("Punt");
+  slot->name = g_strdup ("daggerboard slot");
+  corner->x = 2;
+  corner->y = 0;
+  corner->z = 0;
+  craft_find (&craft, 0);
+  g_assert_cmpint (craft.afloat.state, ==, GB_AFLOAT_SINKS);
+  assert_says (craft.afloat.sentence, "daggerboard slot” is under water however light she is.");
+  /* 4 m2 of 25 mm. */
+  corner->z = 0.025;
+  craft_find (&craft, 0);
+  g_assert_cmpint (craft.afloat.state, ==, GB_AFLOAT_SINKS);
+  assert_says (craft.afloat.sentence, "She sinks: 212 kg all up, and from 100 kg on “");
+  assert_says (craft.afloat.sentence, "daggerboard slot” is under water.");
+  corner->z = 0.3;
+  craft_find (&craft, 0);
+  g_assert_cmpint (craft.afloat.state, ==, GB_AFLOAT_FLOATS);
+}
+
+/* A tank of 0.4 m3 holds 400 kg of water of 1000 kg/m3. */
+static void
+test_overfull_tank (void)
+{
+  g_auto (Craft) craft = new_craft (1000, 100, 2, 0.2);
+  gint64 condition = craft_condition (&craft);
+  GbLoad *tank = craft_load (&craft, condition, GB_LOAD_WATER, 500, (GbVec3){ 2, 0, 0.2 });
+
+  add_block (craft.boat, 4, 1, 0.5);
+  tank->tank_length = 1;
+  tank->tank_width = 1;
+  tank->tank_height = 0.4;
+  craft_find (&craft, condition);
+  g_assert_cmpuint (craft.afloat.troubles->len, ==, 1);
+  g_assert_cmpstr (craft.afloat.troubles->pdata[0], ==, "“load”: 500 kg is more than the tank holds, 400 kg.");
+  tank->mass = 400;
+  craft_find (&craft, condition);
+  g_assert_cmpuint (craft.afloat.troubles->len, ==, 0);
+  /* Of something heavier it holds more; of two each holds its own. */
+  tank->mass = 500;
+  tank->liquid_density = 1300;
+  tank->quantity = 2;
+  craft_find (&craft, condition);
+  g_assert_cmpuint (craft.afloat.troubles->len, ==, 0);
 }
 
 static void
@@ -318,6 +372,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/afloat-states/sinks", test_sinks);
+  g_test_add_func ("/afloat-states/sinks-through-an-opening", test_sinks_through_an_opening);
+  g_test_add_func ("/afloat-states/overfull-tank", test_overfull_tank);
   g_test_add_func ("/afloat-states/fills", test_fills);
   g_test_add_func ("/afloat-states/over", test_over);
   g_test_add_func ("/afloat-states/unknown", test_unknown);

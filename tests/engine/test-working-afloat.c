@@ -85,7 +85,7 @@ test_afloat_that_is_not (void)
 
   box.load->mass = 900;
   find (&box.desk);
-  assert_says (work_afloat (&box), "She sinks: 910 kg aboard, 800 kg floats her.", "Pallet", NULL);
+  assert_says (work_afloat (&box), "She sinks: 910 kg all up, 800 kg floats her.", "Pallet", NULL);
   box.load->mass = NAN;
   find (&box.desk);
   assert_says (work_afloat (&box), "has no mass yet", NULL);

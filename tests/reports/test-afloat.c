@@ -178,7 +178,7 @@ test_as_text (void)
   g_autoptr (GbBoat) boat = crate ();
   g_autofree char *shown = report_text (boat, GB_REPORT_AFLOAT, GB_FORMAT_TEXT);
 
-  assert_holds (shown, "Far too much: She sinks: 910 kg aboard, 800 kg floats her.");
+  assert_holds (shown, "Far too much: She sinks: 910 kg all up, 800 kg floats her.");
   assert_holds (shown, "buoyancy aid");
   assert_holds (shown, "Swamp her on purpose");
   assert_holds (shown, "33 CFR part 183");
