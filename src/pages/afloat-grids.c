@@ -125,6 +125,15 @@ const GbGridType gb_load_grid_type = {
 
 /* Inclining tests --------------------------------------------------------------------------------------- */
 
+/* Of the page that @grid is in; 0: none. */
+static gint64
+condition_at_hand (GbGrid *grid)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (grid), GB_TYPE_AFLOAT_PAGE);
+
+  return page != NULL ? gb_afloat_page_get_condition (GB_AFLOAT_PAGE (page)) : 0;
+}
+
 static const GbInclined *
 find_inclined (GbGrid *grid, const GbRecord *record)
 {
@@ -161,6 +170,7 @@ look_gm (GbGrid *grid, const GbRecord *record, GbCellLook *look)
   look->flags = GB_CELL_STRONG;
 }
 
+/* What names nobody is a word on the test, and that is of the condition at hand. */
 static gint64
 add_inclining (GbGrid *grid,
                const char *text,
@@ -169,12 +179,15 @@ add_inclining (GbGrid *grid,
                GbPartKind kind,
                GError **error)
 {
-  GbRecord *draft = gb_record_new (GB_RECORD_INCLINING);
-  gboolean nobody = chosen != NULL && chosen->id == 0;
+  GbInclining *draft = (GbInclining *) gb_record_new (GB_RECORD_INCLINING);
 
-  ((GbInclining *) draft)->date = gb_today ();
-  return gb_grid_add_draft (grid, draft, "condition", nobody ? "" : text, nobody ? NULL : chosen, spot,
-                            error);
+  draft->date = gb_today ();
+  if (chosen == NULL)
+    {
+      draft->condition = condition_at_hand (grid);
+      return gb_grid_add_draft (grid, &draft->rec, "notes", text, NULL, spot, error);
+    }
+  return gb_grid_add_draft (grid, &draft->rec, "condition", "", chosen->id != 0 ? chosen : NULL, spot, error);
 }
 
 static GPtrArray *
@@ -243,14 +256,12 @@ add_tub (GbGrid *grid,
          GError **error)
 {
   const GbBoat *boat = gb_project_get_boat (gb_grid_get_project (grid));
-  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (grid), GB_TYPE_AFLOAT_PAGE);
   const GPtrArray *tubs = gb_boat_roots (boat, GB_RECORD_TUB);
   const GbTub *last = tubs->len > 0 ? tubs->pdata[tubs->len - 1] : NULL;
   GbTub *draft = (GbTub *) gb_record_new (GB_RECORD_TUB);
 
   draft->date = gb_today ();
-  if (page != NULL)
-    draft->condition = gb_afloat_page_get_condition (GB_AFLOAT_PAGE (page));
+  draft->condition = condition_at_hand (grid);
   if (last != NULL)
     {
       draft->scale = last->scale;

@@ -3,6 +3,10 @@
 
 #include "afloat-page-private.h"
 
+#include <glib/gi18n-lib.h>
+
+#include "pages/afloat-words.h"
+
 /* Who moves in the crew map: what is selected, else the first person, else the first load. */
 gint64
 gb_afloat_page_mover (GbAfloatPage *self)
@@ -46,12 +50,27 @@ picked_cb (GbAfloatDrag *drag, gint64 load, GbAfloatPage *self)
   gb_grid_go_to (gb_grid_pane_get_grid (self->loads), GB_RECORD_LOAD, load, NULL, FALSE);
 }
 
+/* The table and the details keep what is stored until it is let go, so its place is said above them. */
+static void
+show_place (GbAfloatPage *self, gint64 load, const GbVec3 *to)
+{
+  const GbRecord *record = gb_boat_get (gb_project_get_boat (self->project), GB_RECORD_LOAD, load);
+  g_autofree char *title = record != NULL ? gb_record_dup_title (record) : g_strdup ("");
+  g_autofree char *place
+      = gb_afloat_place_words (to->x, to->y, gb_project_get_build (self->project)->units);
+  /* Translators: a load that is being dragged, and where it is: "Anna at x 1400, y 250 mm". */
+  g_autofree char *words = g_strdup_printf (_ ("%s at %s"), title, place);
+
+  gtk_label_set_text (self->details_title, words);
+}
+
 static void
 moved_cb (GbAfloatDrag *drag, gint64 load, const GbAfloat *afloat, const GbVec3 *to, GbAfloatPage *self)
 {
   self->dragging = TRUE;
   gb_chart_host_set_moved (self->charts, afloat, *to);
   gb_afloat_facts_show (self->facts, self->project, afloat);
+  show_place (self, load, to);
 }
 
 static void
@@ -59,6 +78,7 @@ ended_cb (GbAfloatDrag *drag, GbAfloatPage *self)
 {
   self->dragging = FALSE;
   gb_chart_host_set_moved (self->charts, NULL, (GbVec3){ 0 });
+  gb_afloat_page_show_details (self);
   gb_afloat_page_show_view (self);
 }
 

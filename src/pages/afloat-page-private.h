@@ -54,5 +54,7 @@ void gb_afloat_page_make_charts (GbAfloatPage *self);
 gint64 gb_afloat_page_mover (GbAfloatPage *self);
 /* Shows the view that is in sight anew. */
 void gb_afloat_page_show_view (GbAfloatPage *self);
+/* The fields of what is at hand, under its name. */
+void gb_afloat_page_show_details (GbAfloatPage *self);
 
 G_END_DECLS

@@ -17,8 +17,8 @@ static const struct
 } dividers[] = {
   { "across", 0.38, 590 }, /* so wide the names of all views are read in full */
   { "right", 0.47, 0 },
-  { "left", 0.21, 0 },
-  { "lower_left", 0.31, 0 },
+  { "left", 0.28, 0 },
+  { "lower_left", 0.3, 0 },
 };
 
 G_DEFINE_FINAL_TYPE (GbAfloatPage, gb_afloat_page, GB_TYPE_PAGE)
@@ -84,8 +84,8 @@ show_test_at_hand (GbAfloatPage *self)
 }
 
 /* What was touched last, else the load that is selected, else the condition. */
-static void
-show_details (GbAfloatPage *self)
+void
+gb_afloat_page_show_details (GbAfloatPage *self)
 {
   GbGrid *const grids[] = { self->touched, gb_grid_pane_get_grid (self->loads) };
 
@@ -120,7 +120,7 @@ show_all (GbAfloatPage *self)
   self->load = only_selected (self->loads);
   gb_afloat_drag_set (self->drag, self->project, self->condition, self->load);
   gb_chart_host_set_condition (self->charts, self->condition, gb_afloat_page_mover (self));
-  show_details (self);
+  gb_afloat_page_show_details (self);
   gb_afloat_page_show_view (self);
 }
 
@@ -153,7 +153,7 @@ view_shown_cb (GObject *views, GParamSpec *pspec, gpointer data)
     self->touched = gb_inclining_log_get_grid (self->inclining);
   else if (g_strcmp0 (view, "model") == 0)
     self->touched = gb_tub_log_get_grid (self->tub);
-  show_details (self);
+  gb_afloat_page_show_details (self);
   gb_afloat_page_show_view (self);
 }
 
@@ -196,6 +196,9 @@ place_cb (GbProject *project, const GbPlace *place, GbAfloatPage *self)
       gb_grid_go_to (gb_grid_pane_get_grid (self->conditions), GB_RECORD_CONDITION, record->owner, NULL,
                      FALSE);
       gb_grid_go_to (gb_grid_pane_get_grid (self->loads), place->kind, place->id, place->field, FALSE);
+      /* It may have been selected all along, and then nothing tells of it. */
+      self->touched = gb_grid_pane_get_grid (self->loads);
+      gb_afloat_page_show_details (self);
     }
 }
 

@@ -24,6 +24,17 @@ add_named (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpo
   return gb_grid_add_record (grid, "name", text, NULL, spot, error);
 }
 
+/* The first is a box, which is enough to begin with. */
+static gint64
+add_hull (GbGrid *grid, const char *text, const GbChoiceItem *chosen, GbGridSpot spot, GbPartKind kind, GError **error)
+{
+  GbRecord *draft = gb_record_new (GB_RECORD_HULL);
+
+  if (gb_boat_n (gb_project_get_boat (gb_grid_get_project (grid)), GB_RECORD_HULL) == 0)
+    ((GbHull *) draft)->form = GB_HULL_BLOCK;
+  return gb_grid_add_draft (grid, draft, "name", text, NULL, spot, error);
+}
+
 static const GbGridColumn hull_columns[] = {
   { .name = "name", .width = 20, .look = look_hull_name },
   { NULL },
@@ -35,7 +46,7 @@ const GbGridType gb_hull_grid_type = {
   .main_column = "name",
   .blank_text = N_ ("Type a name to add a hull"),
   .columns = hull_columns,
-  .add = add_named,
+  .add = add_hull,
 };
 
 /* Stations and offsets ---------------------------------------------------------------------------------------------- */

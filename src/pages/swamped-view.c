@@ -54,6 +54,7 @@ struct _GbSwampedView
   GbProject *project; /* borrowed */
   gint64 condition;
   GbChartArea *area;
+  GtkLabel *notice;        /* what is not known, before all figures that suffer from it */
   GbFactRow *both[N_BOTH]; /* the foam of the one and of the other */
   GbFactRow *ours[N_OURS];
   GbFactRow *rule[N_RULE];
@@ -106,7 +107,7 @@ static const GbFactSpec our_specs[N_OURS] = {
 
 static const GbFactSpec rule_specs[N_RULE] = {
   [RULE_KIND] = { N_ ("Taken as a boat"), NULL },
-  [RULE_CAPACITY] = { N_ ("Weight that may be aboard"), ask_rule },
+  [RULE_CAPACITY] = { N_ ("Weight aboard, by the rule"), ask_rule },
   [RULE_PERSONS] = { N_ ("People"), ask_rule },
   [RULE_HORSEPOWER] = { N_ ("Horsepower at most"), ask_rule },
   [RULE_SUBMERGED] = { N_ ("Boat's weight under water"), ask_rule },
@@ -146,6 +147,24 @@ rest_words (const GbSwampedRest *rest)
     return g_strdup_printf (_ ("rolls over,\n%s"), heel);
   /* Translators: trim and heel of the swamped boat, each on a line of its own. */
   return g_strdup_printf (_ ("floats,\n%s,\n%s"), trim, heel);
+}
+
+/* More than this share of her without a volume, and what was found says little. */
+#define MUCH 0.1
+
+static gboolean
+is_guesswork (GbSwampedView *self, const GbSwamped *s)
+{
+  double light = gb_project_get_findings (self->project)->flotation.light;
+
+  return s->n_no_volume > 0 && !(s->no_volume_mass <= MUCH * light);
+}
+
+/* What would carry her may be just what is not known. */
+static char *
+guess_words (const GbSwampedRest *rest)
+{
+  return sinks (rest) ? g_strdup (_ ("not known")) : rest_words (rest);
 }
 
 static char *
@@ -208,23 +227,49 @@ say (GtkLabel *label, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (label), text != NULL && *text != '\0');
 }
 
+/* Before all else: how much of her the figures leave out. */
+static void
+show_notice (GbSwampedView *self, const GbSwamped *s, GbUnits units)
+{
+  g_autofree char *mass = gb_quantity_format (s->no_volume_mass, GB_DIM_MASS, units);
+  g_autofree char *words = g_strdup_printf (
+      _ ("Not known: %s of her has no material or no known density, and counts as carrying nothing."), mass);
+
+  say (self->notice, is_guesswork (self, s) ? words : NULL);
+}
+
+static void
+show_rests (GbSwampedView *self, const GbSwamped *s, GbUnits units)
+{
+  const GbSwampedRest *out = &s->holding_on;
+  gboolean guess = is_guesswork (self, s);
+  gboolean nothing = isnan (s->parts_volume) || (guess && out->most <= 0);
+
+  gb_fact_list_set (self->ours[OURS_ABOARD], guess ? guess_words (&s->aboard) : rest_words (&s->aboard),
+                    !(guess && sinks (&s->aboard)) && is_lost (&s->aboard));
+  gb_fact_list_set (self->ours[OURS_HOLDING], guess ? guess_words (out) : rest_words (out),
+                    !(guess && sinks (out)) && is_lost (out));
+  gb_fact_list_set (self->ours[OURS_CARRIES],
+                    nothing ? g_strdup (_ ("not known")) : gb_quantity_format (out->most, GB_DIM_MASS, units),
+                    !nothing && out->most < out->weight);
+  gb_fact_list_set (self->both[BOTH_OURS],
+                    nothing ? g_strdup (_ ("not known")) : foam_words (s->foam_volume, s->foam_mass, units),
+                    FALSE);
+  gb_fact_list_set (self->ours[OURS_FOAM_AT], nothing ? g_strdup ("–") : foam_place_words (s, units), FALSE);
+  gb_fact_list_set (self->ours[OURS_FOAM_APART],
+                    gb_length_format (!nothing && s->foam_volume > 0 ? s->foam_apart : NAN, units), FALSE);
+}
+
 static void
 show_ours (GbSwampedView *self, const GbSwamped *s, const GbBuild *build)
 {
   GbUnits units = build->units;
   const GbSwampedRest *out = &s->holding_on;
-  double most = isnan (s->parts_volume) ? NAN : out->most;
 
-  gb_fact_list_set (self->ours[OURS_ABOARD], rest_words (&s->aboard), is_lost (&s->aboard));
-  gb_fact_list_set (self->ours[OURS_HOLDING], rest_words (out), is_lost (out));
-  gb_fact_list_set (self->ours[OURS_CARRIES], gb_quantity_format (most, GB_DIM_MASS, units),
-                    most < out->weight);
+  show_notice (self, s, units);
+  show_rests (self, s, units);
   gb_fact_list_set (self->ours[OURS_WEIGHT], gb_quantity_format (out->weight, GB_DIM_MASS, units), FALSE);
   gb_fact_list_set (self->ours[OURS_EDGE], edge_words (out->edge, units), out->edge < 0);
-  gb_fact_list_set (self->both[BOTH_OURS], foam_words (s->foam_volume, s->foam_mass, units), FALSE);
-  gb_fact_list_set (self->ours[OURS_FOAM_AT], foam_place_words (s, units), FALSE);
-  gb_fact_list_set (self->ours[OURS_FOAM_APART],
-                    gb_length_format (s->foam_volume > 0 ? s->foam_apart : NAN, units), FALSE);
   gb_fact_list_set (self->ours[OURS_UNKNOWN], gb_quantity_format (s->no_volume_mass, GB_DIM_MASS, units),
                     s->n_no_volume > 0);
   gtk_widget_set_visible (GTK_WIDGET (self->ours[OURS_UNKNOWN]), s->n_no_volume > 0);
@@ -280,6 +325,7 @@ gb_swamped_view_show (GbSwampedView *self, GbProject *project, gint64 condition)
   clear_rows (self->both, N_BOTH);
   clear_rows (self->ours, N_OURS);
   clear_rows (self->rule, N_RULE);
+  say (self->notice, NULL);
   say (self->ours_note, NULL);
   say (self->rule_note, study != NULL && study->rule != NULL ? study->rule->trouble : NULL);
   if (study != NULL && study->swamped != NULL)
@@ -306,6 +352,11 @@ gb_swamped_view_init (GbSwampedView *self)
   GtkWidget *side = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
 
   self->area = GB_CHART_AREA (gb_chart_area_new ());
+  self->notice = GTK_LABEL (gtk_label_new (NULL));
+  gtk_label_set_wrap (self->notice, TRUE);
+  gtk_label_set_xalign (self->notice, 0);
+  gtk_widget_add_css_class (GTK_WIDGET (self->notice), "notice");
+  gtk_box_append (GTK_BOX (side), GTK_WIDGET (self->notice));
   self->ours_note = GTK_LABEL (gb_quiet_label_new (NULL));
   self->rule_note = GTK_LABEL (gb_quiet_label_new (NULL));
   gtk_box_append (GTK_BOX (side), gb_fact_list_new (_ ("Foam to add"), both_specs, N_BOTH, self, self->both));

@@ -247,6 +247,7 @@ test_drag (void)
   g_autoptr (GError) error = NULL;
   GbChartArea *area;
   GtkWidget *drawing;
+  const char *title;
   Spot at;
   double z;
 
@@ -259,11 +260,14 @@ test_drag (void)
   /* While it is dragged nothing is changed yet, but the chart is another one. Escape leaves all as it was. */
   support_press_and_move (support, drawing, at.x, at.y, at.x + 0.1, at.y);
   g_assert_cmpfloat (load_of (support, 1)->x, ==, 1.0);
+  title = gtk_label_get_text (child (support, "details_title"));
+  g_assert_true (g_str_has_prefix (title, "Anna at x "));
   support_picture (support, "afloat-drag");
   support_keys (support, "Escape");
   support_release ();
   g_assert_cmpfloat (load_of (support, 1)->x, ==, 1.0);
   g_assert_null (gb_project_get_undo_words (support->project));
+  g_assert_cmpstr (gtk_label_get_text (child (support, "details_title")), ==, "Anna");
 
   /* Forward, and she trims by the bow; the seat stays as high as it is. */
   g_assert_true (find_load (area, 1, is_plan, &at));
@@ -278,6 +282,8 @@ test_drag (void)
   g_assert_no_error (error);
   g_assert_cmpfloat (load_of (support, 1)->x, ==, 1.0);
   g_assert_null (gb_project_get_undo_words (support->project));
+  /* The load stays at hand. */
+  g_assert_cmpstr (gtk_label_get_text (child (support, "details_title")), ==, "Anna");
 
   /* What was pressed is picked, and the keys move it. */
   gtk_widget_grab_focus (drawing);
@@ -309,6 +315,42 @@ test_views (void)
       support_settle ();
       support_picture (support, picture);
     }
+}
+
+/* The visible label below @top whose text starts with @words, or NULL. */
+static GtkWidget *
+find_label (GtkWidget *top, const char *words)
+{
+  if (!gtk_widget_get_visible (top))
+    return NULL;
+  if (GTK_IS_LABEL (top) && g_str_has_prefix (gtk_label_get_text (GTK_LABEL (top)), words))
+    return top;
+  for (GtkWidget *at = gtk_widget_get_first_child (top); at != NULL; at = gtk_widget_get_next_sibling (at))
+    {
+      GtkWidget *found = find_label (at, words);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* All of her is a mass without a material: nobody knows whether she sinks, and that is said first. */
+static void
+test_swamped_unknown (void)
+{
+  g_autoptr (GbBoat) boat = crewed_boat ();
+  g_autoptr (Support) support = support_new_for (boat);
+  GtkWidget *swamped;
+
+  show (support);
+  show_view (support, "swamped");
+  support_until (gb_project_get_study (support->project, 1) != NULL);
+  support_settle ();
+  swamped = child (support, "swamped");
+  g_assert_nonnull (find_label (swamped, "Not known: 40 kg"));
+  g_assert_nonnull (find_label (swamped, "not known"));
+  g_assert_null (find_label (swamped, "she sinks"));
 }
 
 static void
@@ -384,6 +426,25 @@ test_inclining (void)
   g_assert_cmpstr (gtk_stack_get_visible_child_name (child (support, "views")), ==, "inclining");
 }
 
+/* A name of one's own: the condition at hand is taken, and the words are kept. */
+static void
+test_inclining_named (void)
+{
+  g_autoptr (GbBoat) boat = crewed_boat ();
+  g_autoptr (Support) support = support_new_for (boat);
+  const GbInclining *test;
+
+  show (support);
+  show_view (support, "inclining");
+  start_first (support, "inclining");
+  support_type (support, "First test");
+  support_keys (support, "Return");
+  support_until (count (support, GB_RECORD_INCLINING) == 1);
+  test = (const GbInclining *) gb_boat_get (gb_project_get_boat (support->project), GB_RECORD_INCLINING, 1);
+  g_assert_cmpint (test->condition, ==, 1);
+  g_assert_cmpstr (test->notes, ==, "First test");
+}
+
 /* A model at 1 to 10 weighs a thousandth of the boat in the same water: Froude's law. */
 static void
 test_tub (void)
@@ -430,13 +491,32 @@ find_how (GtkWidget *top)
   return NULL;
 }
 
+/* The popover at @how is no higher than its window, with the copy button below what scrolls, has the keys, and can be read to its end by them. */
+static void
+check_popover (Support *support, GtkWidget *how)
+{
+  GtkWidget *popover = support_find (how, GTK_TYPE_POPOVER);
+  GtkWidget *scroller = support_find (popover, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+  GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (how));
+  double end = gtk_adjustment_get_upper (down) - gtk_adjustment_get_page_size (down);
+
+  g_assert_true (gtk_widget_is_focus (scroller));
+  g_assert_cmpint (gtk_widget_get_height (popover), <=, gtk_widget_get_height (window));
+  g_assert_cmpint (gtk_widget_get_height (scroller), <, gtk_widget_get_height (popover) - 32);
+  support_keys (support, "End");
+  support_until (gtk_adjustment_get_value (down) >= end - 1);
+  support_keys (support, "Home");
+  support_until (gtk_adjustment_get_value (down) <= 1);
+}
+
 /* Every view with figures opens a working by keyboard, and closes it again. */
 static void
-open_workings (const char *demo, const char *const *views)
+open_workings (const char *demo, const char *const *views, int width, int height)
 {
   g_autoptr (Support) support = support_new (demo);
 
-  show (support);
+  support_show (support, g_object_new (GB_TYPE_AFLOAT_PAGE, NULL), width, height);
   for (guint i = 0; views[i] != NULL; i++)
     {
       GtkWidget *how;
@@ -449,6 +529,8 @@ open_workings (const char *demo, const char *const *views)
       gtk_widget_grab_focus (how);
       support_keys (support, "Return");
       support_until (support_find (how, GTK_TYPE_POPOVER) != NULL);
+      support_settle ();
+      check_popover (support, how);
       support_keys (support, "Escape");
       support_until (support_find (how, GTK_TYPE_POPOVER) == NULL);
     }
@@ -460,8 +542,9 @@ test_workings (void)
   static const char *const with_test[] = { "figures", "righting", "swamped", "inclining", NULL };
   static const char *const with_model[] = { "model", NULL };
 
-  open_workings ("petrel", with_test);
-  open_workings ("plover", with_model);
+  open_workings ("petrel", with_test, 1100, 700);
+  open_workings ("petrel", with_test, 900, 600);
+  open_workings ("plover", with_model, 900, 600);
 }
 
 int
@@ -472,8 +555,10 @@ main (int argc, char **argv)
   g_test_add_func ("/afloat/conditions", test_conditions);
   g_test_add_func ("/afloat/drag", test_drag);
   g_test_add_func ("/afloat/views", test_views);
+  g_test_add_func ("/afloat/swamped-unknown", test_swamped_unknown);
   g_test_add_func ("/afloat/crew-map", test_crew_map);
   g_test_add_func ("/afloat/inclining", test_inclining);
+  g_test_add_func ("/afloat/inclining-named", test_inclining_named);
   g_test_add_func ("/afloat/tub", test_tub);
   g_test_add_func ("/afloat/workings", test_workings);
   return g_test_run ();

@@ -32,6 +32,20 @@ enter (Support *support, GbRecordKind kind, const char *text)
   support_until (count (support, kind) == before + 1);
 }
 
+static void
+make_stations (Support *support, const GbHull *hull)
+{
+  g_autoptr (GError) error = NULL;
+  GbEdit *edit = gb_edit_new ("form", GB_RECORD_HULL, hull->rec.id, "form");
+  GbRecord *record = gb_record_copy (&hull->rec);
+
+  ((GbHull *) record)->form = GB_HULL_STATIONS;
+  gb_edit_put (edit, record);
+  gb_project_apply (support->project, edit, &error);
+  g_assert_no_error (error);
+  support_settle ();
+}
+
 /* A box of 2 m x 1 m x 0.4 m by two stations of three points: 999 kg/m3 or so times its volume at the brim. */
 static void
 test_hull_by_stations (void)
@@ -40,6 +54,7 @@ test_hull_by_stations (void)
   g_autoptr (GbBoat) boat = gb_boat_new ();
   g_autoptr (Support) support = support_new_for (boat);
   const GbFlotation *flotation;
+  const GbHull *hull;
 
   support_show (support, g_object_new (GB_TYPE_HULLS_PAGE, NULL), 1100, 700);
   gtk_widget_activate_action (support->page, "hulls.add", NULL);
@@ -48,6 +63,11 @@ test_hull_by_stations (void)
   support_keys (support, "Return");
   support_until (count (support, GB_RECORD_HULL) == 1);
   g_assert_nonnull (shape (support)->trouble);
+  /* A box to begin with, which asks for its three sides. */
+  hull = (const GbHull *) gb_boat_all (gb_project_get_boat (support->project), GB_RECORD_HULL)->pdata[0];
+  g_assert_cmpint (hull->form, ==, GB_HULL_BLOCK);
+  support_picture (support, "hulls-new");
+  make_stations (support, hull);
 
   for (guint i = 0; i < G_N_ELEMENTS (stations); i++)
     {
