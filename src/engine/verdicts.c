@@ -113,13 +113,22 @@ say_of (Judge *judge, GbVerdictKind kind, const char *name, const char *sentence
   say (judge, kind, g_strdup_printf (_ ("%s: %s"), name, sentence));
 }
 
+/* The edge that is lowest: as she floats, or level if she does not; -1: there is none. */
+static int
+lowest_line (const Judge *judge, const GbAfloat *afloat)
+{
+  return afloat->least.line >= 0
+             ? afloat->least.line
+             : gb_edge_set_least (&judge->findings->edges, gb_attitude (0, 0, 0)).line;
+}
+
 /* A slot that is too low must be named, for the limit does not say what sets it. */
 static gboolean
 is_at_opening (const Judge *judge, const GbAfloat *afloat)
 {
-  const GPtrArray *lines = judge->findings->edges.lines;
+  int line = lowest_line (judge, afloat);
 
-  return afloat->least.line >= 0 && ((const GbEdgeLine *) lines->pdata[afloat->least.line])->opening != 0;
+  return line >= 0 && ((const GbEdgeLine *) judge->findings->edges.lines->pdata[line])->opening != 0;
 }
 
 /* The first condition is the one that the flotation limit was judged for. */
@@ -128,11 +137,10 @@ is_judged (const Judge *judge, const GbAfloat *afloat)
 {
   const GbFlotation *flotation = &judge->findings->flotation;
 
-  if (afloat != &judge->findings->afloat[0])
+  if (afloat != &judge->findings->afloat[0] || is_at_opening (judge, afloat))
     return FALSE;
-  return afloat->state == GB_AFLOAT_SINKS
-             ? flotation->sinks
-             : afloat->state == GB_AFLOAT_FLOATS && flotation->left < 0 && !is_at_opening (judge, afloat);
+  return afloat->state == GB_AFLOAT_SINKS ? flotation->sinks
+                                          : afloat->state == GB_AFLOAT_FLOATS && flotation->left < 0;
 }
 
 static void

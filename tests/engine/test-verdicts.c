@@ -185,6 +185,8 @@ test_openings (void)
   /* It sets the limit too: 10 mm of draught, 2 m2. */
   assert_says (&well, GB_VERDICT_PASSED, "With margin", "over the flotation limit of 20 kg");
   assert_says (&well, GB_VERDICT_PASSED, "Alone: the edge of “Shell, Slot”", "a freeboard of 114 mm");
+  corner->z = 0;
+  assert_says (&well, GB_VERDICT_PASSED, "Alone: She sinks: “Shell, Slot” is under water however light she is.", "");
 }
 
 /* Where there is no condition she is judged empty: 11.5 kg take her 6 mm down. */
