@@ -47,19 +47,21 @@ gb_command_chart_takes (int kind, const char *option)
 
 /* What is shown ------------------------------------------------------------------------------------------ */
 
-/* The names of @records, for a complaint. */
+/* The names of @records, for a complaint: each of them once. */
 static char *
 list_titles (const GPtrArray *records)
 {
-  GString *list = g_string_new (NULL);
+  g_autoptr (GPtrArray) titles = g_ptr_array_new_with_free_func (g_free);
 
   for (guint i = 0; i < records->len; i++)
     {
       g_autofree char *title = gb_record_dup_title (records->pdata[i]);
 
-      g_string_append_printf (list, "%s%s", i > 0 ? ", " : "", title);
+      if (!g_ptr_array_find_with_equal_func (titles, title, g_str_equal, NULL))
+        g_ptr_array_add (titles, g_steal_pointer (&title));
     }
-  return g_string_free (list, FALSE);
+  g_ptr_array_add (titles, NULL);
+  return g_strjoinv (", ", (char **) titles->pdata);
 }
 
 static const GbRecord *
@@ -106,21 +108,60 @@ likely_to_move (const GPtrArray *loads)
   return loads->len > 0 ? loads->pdata[0] : NULL;
 }
 
-static gboolean
-choose_load (const GbRecord *condition, GHashTable *options, const GbRecord **load)
+static void
+complain_of_load (const GbBoat *boat, const GbRecord *condition, const char *name)
 {
-  g_autoptr (GPtrArray) none = g_ptr_array_new ();
-  const GPtrArray *loads = condition != NULL ? gb_record_children (condition) : none;
-  const char *name = g_hash_table_lookup (options, "load");
-  g_autofree char *names = NULL;
+  const GPtrArray *loads
+    = condition != NULL ? gb_record_children (condition) : gb_boat_all (boat, GB_RECORD_LOAD);
+  g_autofree char *names = list_titles (loads), *title = NULL;
 
-  *load = name != NULL ? find_titled (loads, name) : likely_to_move (loads);
-  if (name == NULL || *load != NULL)
-    return TRUE;
-  names = list_titles (loads);
-  gb_command_complain (GB_EXIT_USAGE, _ ("There is no load “%s” in that condition. There is: %s."), name,
-                       names);
-  return FALSE;
+  if (condition == NULL && loads->len == 0)
+    gb_command_complain (GB_EXIT_USAGE, _ ("There is no load “%s”: there is none in any condition."), name);
+  else if (condition == NULL)
+    gb_command_complain (GB_EXIT_USAGE, _ ("There is no load “%s” in any condition. There is: %s."), name,
+                         names);
+  if (condition == NULL)
+    return;
+  title = gb_record_dup_title (condition);
+  /* Translators: the names of a load and of a condition. */
+  if (loads->len == 0)
+    gb_command_complain (GB_EXIT_USAGE, _ ("There is no load “%s” in “%s”, where there is none at all."), name,
+                         title);
+  else
+    gb_command_complain (GB_EXIT_USAGE, _ ("There is no load “%s” in “%s”. There is: %s."), name, title,
+                         names);
+}
+
+/* The load that --load names: in the condition that --condition names, or in the first that has it, which
+ * becomes the *@condition. FALSE with a sentence for a name that is not there. */
+static gboolean
+find_load (const GbBoat *boat, GHashTable *options, const char *name, const GbRecord **condition,
+           const GbRecord **load)
+{
+  const GPtrArray *conditions = gb_boat_roots (boat, GB_RECORD_CONDITION);
+  gboolean is_given = g_hash_table_contains (options, "condition");
+
+  *load = is_given ? find_titled (gb_record_children (*condition), name) : NULL;
+  for (guint i = 0; !is_given && *load == NULL && i < conditions->len; i++)
+    {
+      *load = find_titled (gb_record_children (conditions->pdata[i]), name);
+      if (*load != NULL)
+        *condition = conditions->pdata[i];
+    }
+  if (*load == NULL)
+    complain_of_load (boat, is_given ? *condition : NULL, name);
+  return *load != NULL;
+}
+
+static gboolean
+choose_load (const GbBoat *boat, GHashTable *options, const GbRecord **condition, const GbRecord **load)
+{
+  const char *name = g_hash_table_lookup (options, "load");
+
+  if (name != NULL)
+    return find_load (boat, options, name, condition, load);
+  *load = *condition != NULL ? likely_to_move (gb_record_children (*condition)) : NULL;
+  return TRUE;
 }
 
 /* Its bytes ---------------------------------------------------------------------------------------------- */
@@ -196,7 +237,7 @@ gb_command_chart (GbProject *project, int kind, const char *format, GHashTable *
   g_autoptr (GError) error = NULL;
 
   if (!choose_condition (gb_project_get_boat (project), options, &condition)
-      || !choose_load (condition, options, &load))
+      || !choose_load (gb_project_get_boat (project), options, &condition, &load))
     return GB_EXIT_USAGE;
   *bytes = draw (project, (GbChartKind) kind, format, condition, load, &error);
   return *bytes != NULL ? GB_EXIT_DONE : gb_command_complain (GB_EXIT_FAULT, "%s", error->message);

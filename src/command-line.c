@@ -31,6 +31,7 @@ gb_command_write (const char *output, GBytes *bytes)
 {
   gsize size;
   const char *data = g_bytes_get_data (bytes, &size);
+  g_autofree char *folder = output != NULL ? g_path_get_dirname (output) : NULL;
   g_autoptr (GError) error = NULL;
 
   if (output == NULL)
@@ -38,6 +39,11 @@ gb_command_write (const char *output, GBytes *bytes)
       if (fwrite (data, 1, size, stdout) == size && fflush (stdout) == 0)
         return TRUE;
       gb_command_complain (GB_EXIT_FAULT, _ ("Standard output cannot be written: %s."), g_strerror (errno));
+      return FALSE;
+    }
+  if (!g_file_test (folder, G_FILE_TEST_IS_DIR))
+    {
+      gb_command_complain (GB_EXIT_FAULT, _ ("There is no folder called “%s”."), folder);
       return FALSE;
     }
   if (g_file_set_contents (output, data, (gssize) size, &error))
@@ -99,6 +105,29 @@ run_unpack (GStrv words, GHashTable *options)
   return gb_command_write (words[1], bytes) ? GB_EXIT_DONE : GB_EXIT_FAULT;
 }
 
+/* Why it is not known how she floats: a sentence; NULL: it is. */
+static const char *
+why_unchecked (const GbFindings *findings)
+{
+  for (guint i = 0; i < findings->n_afloat; i++)
+    if (findings->afloat[i].state == GB_AFLOAT_UNKNOWN)
+      return findings->afloat[i].sentence;
+  return NULL;
+}
+
+/* The last word on a build that passes no limit. */
+static void
+say_sound (GbProject *project)
+{
+  const char *why = why_unchecked (gb_project_get_findings (project));
+
+  if (why == NULL)
+    g_print (_ ("“%s” is sound and within its limits.\n"), gb_project_get_path (project));
+  else
+    /* Translators: the name of a file, and a sentence that says why. */
+    g_print (_ ("“%s” is sound; its limits could not be checked: %s\n"), gb_project_get_path (project), why);
+}
+
 /* Says what is passed and what is not known. */
 static GbExit
 check_limits (GbProject *project)
@@ -116,7 +145,7 @@ check_limits (GbProject *project)
         status = GB_EXIT_LIMIT;
     }
   if (status == GB_EXIT_DONE)
-    g_print (_ ("“%s” is sound and passes no limit.\n"), gb_project_get_path (project));
+    say_sound (project);
   /* Nothing else says it to somebody who reads no more than this. */
   if (gb_boat_n (gb_project_get_boat (project), GB_RECORD_HULL) > 0)
     g_print ("\n%s\n", gb_caution_afloat ());

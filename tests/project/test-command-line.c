@@ -237,11 +237,11 @@ test_check (void)
   g_autofree char *nothing_said = out_text (&nothing);
 
   g_assert_cmpint (within.status, ==, 0);
-  g_assert_nonnull (strstr (within_said, "is sound and passes no limit"));
+  g_assert_nonnull (strstr (within_said, "is sound and within its limits."));
   g_assert_nonnull (strstr (within_said, "Local rules and a qualified person decide"));
   g_assert_nonnull (strstr (over_said, "Local rules and a qualified person decide"));
   g_assert_cmpint (over.status, ==, 1);
-  g_assert_null (strstr (over_said, "is sound and passes no limit"));
+  g_assert_null (strstr (over_said, "is sound"));
   g_assert_cmpuint (strlen (over_said), >, 40);
   g_assert_cmpint (nothing.status, ==, 2);
   g_assert_nonnull (strstr (nothing_said, "There is no file called"));
@@ -253,7 +253,8 @@ test_check (void)
     g_autofree char *said = out_text (&bare);
 
     g_assert_cmpint (bare.status, ==, 0);
-    g_assert_nonnull (strstr (said, "There is no hull yet"));
+    g_assert_nonnull (strstr (said, "is sound; its limits could not be checked: There is no hull yet"));
+    g_assert_null (strstr (said, "within its limits"));
     g_assert_null (strstr (said, "qualified person"));
   }
   g_bytes_unref (take_file (scratch, "bare.json"));
@@ -340,9 +341,12 @@ test_which_condition (void)
   assert_chart_of (scratch, "righting --condition 'Rower alone'", "Rower alone");
   assert_chart_of (scratch, "crew", "“Rower”"); /* the first person in it */
   assert_chart_of (scratch, "crew --load='Bag and lunch'", "“Bag and lunch”");
+  assert_chart_of (scratch, "crew --load=angler", "“Angler”"); /* aboard in another condition */
   assert_run (scratch, "report crew plover.garboard --condition=Nobody", 64,
               "There is no condition “Nobody”. There is: Two up on the lake, Rower alone");
-  assert_run (scratch, "report crew plover.garboard --load=Piano", 64, "There is no load “Piano” in that condition. There is: Rower, ");
+  assert_run (scratch, "report crew plover.garboard --load=Piano", 64, "There is no load “Piano” in any condition. There is: Rower, ");
+  assert_run (scratch, "report crew plover.garboard --load=Piano --condition='Rower alone'", 64,
+              "There is no load “Piano” in “Rower alone”. There is: Rower");
 }
 
 static void
@@ -378,8 +382,8 @@ test_report_that_cannot_be (void)
 
   assert_run (scratch, "report parts nothing.garboard", 2, "There is no file called");
   assert_run (scratch, "report boat nothing.garboard", 2, "There is no file called");
-  assert_run (scratch, "report parts plover.garboard --output=no/such/folder.txt", 2, "folder");
-  assert_run (scratch, "report boat plover.garboard --output=no/such/folder.svg", 2, "folder");
+  assert_run (scratch, "report parts plover.garboard --output=no/such/folder.txt", 2, "There is no folder called “no/such”.");
+  assert_run (scratch, "report boat plover.garboard --output=no/such/folder.svg", 2, "There is no folder called “no/such”.");
   write_file (scratch, "noise.garboard", "no database at all");
   assert_run (scratch, "report weights noise.garboard", 2, "noise.garboard");
 }
