@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "engine/crew-map.h"
 #include "engine/findings.h"
 #include "engine/righting.h"
 #include "engine/small-craft-rule.h"
@@ -49,6 +50,8 @@ GbWorking *gb_working_afloat (const GbBoat *boat, const GbFindings *findings, gi
 /* The curve of righting levers and what was read off it. NULL: there is none, and the working says so; the
  * same goes for those below. */
 GbWorking *gb_working_righting (const GbBoat *boat, const GbFindings *findings, const GbRighting *righting);
+/* The crew map: how its places are found, the best of them, and the row that the load is in. */
+GbWorking *gb_working_crew (const GbBoat *boat, const GbFindings *findings, const GbCrewMap *map);
 /* What carries her when she is full of water, and the foam that is wanted. */
 GbWorking *gb_working_swamped (const GbBoat *boat, const GbFindings *findings, const GbSwamped *swamped);
 /* The published rule's own steps, in pounds and cubic feet as it is worked. */

@@ -133,6 +133,21 @@ test_righting (void)
   assert_says (gb_working_righting (box.desk.boat, box.desk.findings, NULL), "There is no curve", NULL);
 }
 
+/* In the middle 350 mm are free all round; the pallet's centre is 300 mm up. */
+static void
+test_crew (void)
+{
+  g_auto (Box) box = new_box ();
+  g_autoptr (GbCase) floating = case_of (&box);
+  g_autoptr (GbCrewMap) map = gb_crew_map_find (floating, box.load->rec.id, NULL, NULL, NULL);
+
+  assert_says (gb_working_crew (box.desk.boat, box.desk.findings, map), "60 × 40 places", "300 mm", "350 mm",
+               "straight across to port", "Trim", gb_caution_afloat (), NULL);
+  map->n_rows_found--;
+  assert_says (gb_working_crew (box.desk.boat, box.desk.findings, map), "not found yet", NULL);
+  assert_says (gb_working_crew (box.desk.boat, box.desk.findings, NULL), "not found yet", NULL);
+}
+
 /* The table's last row. */
 static void
 assert_sums_to (GbWorking *take_working, const char *volume)
@@ -280,6 +295,7 @@ main (int argc, char **argv)
   g_test_add_func ("/working-afloat/not-afloat", test_afloat_that_is_not);
   g_test_add_func ("/working-afloat/feet", test_in_feet);
   g_test_add_func ("/working-afloat/righting", test_righting);
+  g_test_add_func ("/working-afloat/crew", test_crew);
   g_test_add_func ("/working-afloat/swamped", test_swamped);
   g_test_add_func ("/working-afloat/rule", test_rule);
   g_test_add_func ("/working-afloat/rule-with-an-outboard", test_rule_with_an_outboard);
