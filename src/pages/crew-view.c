@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "boat/deviation.h"
+#include "engine/working.h"
 #include "pages/afloat-words.h"
 #include "pages/fact-list.h"
 #include "project/project-study.h"
@@ -25,6 +26,8 @@ struct _GbCrewView
 {
   GtkBox parent_instance;
 
+  GbProject *project; /* borrowed */
+  gint64 condition, load;
   GtkDropDown *mover;
   GtkStringList *names;
   GArray *loads; /* of gint64, as in the drop-down */
@@ -42,12 +45,38 @@ enum
 };
 static guint signals[N_SIGNALS];
 
+static const GbCrewMap *
+find_map (GbCrewView *self)
+{
+  return self->project != NULL && self->load != 0
+             ? gb_project_get_crew_map (self->project, self->condition, self->load)
+             : NULL;
+}
+
+static GbWorking *
+ask_working (gpointer data)
+{
+  GbCrewView *self = data;
+
+  return gb_working_crew (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
+                          find_map (self));
+}
+
+static GbWorking *
+ask_afloat (gpointer data)
+{
+  GbCrewView *self = data;
+
+  return gb_working_afloat (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
+                            self->condition);
+}
+
 static const GbFactSpec specs[N_FACTS] = {
-  [FACT_BEST] = { N_ ("Best place"), NULL },
-  [FACT_BEST_FREE] = { N_ ("Freeboard there"), NULL },
-  [FACT_PORT] = { N_ ("Across, to port as far as"), NULL },
-  [FACT_STARBOARD] = { N_ ("To starboard as far as"), NULL },
-  [FACT_FIRST] = { N_ ("Lowest edge now"), NULL },
+  [FACT_BEST] = { N_ ("Best place"), ask_working },
+  [FACT_BEST_FREE] = { N_ ("Freeboard there"), ask_working },
+  [FACT_PORT] = { N_ ("Across, to port as far as"), ask_working },
+  [FACT_STARBOARD] = { N_ ("To starboard as far as"), ask_working },
+  [FACT_FIRST] = { N_ ("Lowest edge now"), ask_afloat },
 };
 
 static void
@@ -131,7 +160,9 @@ show_facts (GbCrewView *self, const GbCrewMap *map, GbProject *project, gint64 c
   gb_fact_list_set (self->facts[FACT_PORT], reach_words (whole, port, build->units), whole && isnan (port));
   gb_fact_list_set (self->facts[FACT_STARBOARD], reach_words (whole, starboard, build->units),
                     whole && isnan (starboard));
-  gb_fact_list_set (self->facts[FACT_FIRST], afloat != NULL ? gb_afloat_edge_words (afloat, &findings->edges, build->units) : g_strdup ("–"), FALSE);
+  gb_fact_list_set (
+      self->facts[FACT_FIRST],
+      afloat != NULL ? gb_afloat_edge_words (afloat, &findings->edges, build->units) : g_strdup ("–"), FALSE);
 }
 
 void
@@ -140,11 +171,14 @@ gb_crew_view_show (GbCrewView *self, GbProject *project, gint64 condition, gint6
   const GbRecord *record;
 
   g_return_if_fail (GB_IS_CREW_VIEW (self));
+  self->project = project;
+  self->condition = condition;
+  self->load = load;
   record = gb_boat_get (gb_project_get_boat (project), GB_RECORD_CONDITION, condition);
   if (record != NULL)
     fill_mover (self, gb_record_children (record), load);
   gtk_widget_set_sensitive (GTK_WIDGET (self->mover), self->loads->len > 0);
-  show_facts (self, load != 0 ? gb_project_get_crew_map (project, condition, load) : NULL, project, condition);
+  show_facts (self, find_map (self), project, condition);
 }
 
 GbChartArea *
@@ -189,6 +223,7 @@ make_side (GbCrewView *self)
   gtk_box_append (GTK_BOX (side), gb_fact_list_new (NULL, specs, N_FACTS, self, self->facts));
   gtk_box_append (GTK_BOX (side), gb_quiet_label_new (_ (
                                       "Drag the one who moves about in the map, or in the drawing above.")));
+  gtk_box_append (GTK_BOX (side), gb_quiet_label_new (gb_caution_afloat ()));
   return side;
 }
 
