@@ -35,12 +35,14 @@ static const GbColumn side_columns[] = {
   GB_GROUPED (N_ ("Side")),
   { "gm", N_ ("GM"), GB_CELL_QUANTITY, GB_DIM_LENGTH, GB_COLUMN_DATA },
   { "gm_solid", N_ ("GM, liquids frozen"), GB_CELL_QUANTITY, GB_DIM_LENGTH, GB_COLUMN_DATA },
-  { "greatest", N_ ("Greatest lever"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
-  { "greatest_at", N_ ("at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
   { "filling", N_ ("Water comes in at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
-  { "dry_area_m_rad", N_ ("Area to there (m\302\240rad)"), GB_CELL_QUANTITY, GB_DIM_COUNT, GB_COLUMN_DATA },
+  { "dry_greatest", N_ ("Greatest lever to there"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
+  { "dry_greatest_at", N_ ("at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
+  { "dry_area_m_rad", N_ ("Area to there (m\302\240rad)"), GB_CELL_QUANTITY, GB_DIM_COUNT, 0 },
+  { "greatest", N_ ("Greatest lever, closed"), GB_CELL_QUANTITY, GB_DIM_LENGTH, 0 },
+  { "greatest_at", N_ ("at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
   { "vanishing", N_ ("Closed, she goes over at"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
-  { "area_m_rad", N_ ("Area to there (m\302\240rad)"), GB_CELL_QUANTITY, GB_DIM_COUNT, 0 },
+  { "area_m_rad", N_ ("Area, closed (m\302\240rad)"), GB_CELL_QUANTITY, GB_DIM_COUNT, 0 },
   { "moment", N_ ("Steady moment"), GB_CELL_QUANTITY, GB_DIM_MOMENT, 0 },
   { "steady", N_ ("heels her to"), GB_CELL_QUANTITY, GB_DIM_ANGLE, 0 },
 };
@@ -52,10 +54,12 @@ add_side (GbTable *table, const GbRighting *righting, const GbRightingSide *side
   gb_afloat_row (table, name, code, condition);
   gb_table_number (table, righting->gm);
   gb_table_number (table, righting->gm_solid);
+  gb_table_number (table, side->filling);
+  gb_table_number (table, side->dry_greatest);
+  gb_table_number (table, side->dry_greatest_at);
+  gb_table_number (table, side->dry_area);
   gb_table_number (table, side->greatest);
   gb_table_number (table, side->greatest_at);
-  gb_table_number (table, side->filling);
-  gb_table_number (table, side->dry_area);
   gb_table_number (table, side->vanishing);
   gb_table_number (table, side->area);
   /* Where no moment acts there is no heel under it, which is not the same as an unknown one. */
@@ -165,12 +169,21 @@ add_levers (const GbAfloatReport *self, GbTable *table, const GbRighting *righti
     }
 }
 
+static gboolean
+has_righting (const GbAfloatReport *self)
+{
+  for (guint i = 0; self->studies != NULL && i < self->studies->len; i++)
+    if (((const GbStudy *) self->studies->pdata[i])->righting != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 void
 gb_afloat_add_stability (const GbAfloatReport *self)
 {
   GbDocument *document = self->document;
 
-  if (self->studies == NULL)
+  if (!has_righting (self))
     return;
   for_each_righting (
       self,

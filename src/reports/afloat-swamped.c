@@ -213,7 +213,9 @@ say_troubles (const GbAfloatReport *self, const GbStudy *study, const char *cond
   if (study->swamped != NULL && study->swamped->foam_trouble != NULL)
     /* Translators: the name of a set of loads, and a sentence about it. */
     gb_document_say (self->document, g_strdup_printf (_ ("%s: %s"), condition, study->swamped->foam_trouble));
-  if (study->rule != NULL && study->rule->trouble != NULL)
+  /* What ails both is said once. */
+  if (study->rule != NULL && study->rule->trouble != NULL
+      && (study->swamped == NULL || g_strcmp0 (study->rule->trouble, study->swamped->foam_trouble) != 0))
     gb_document_say (self->document, g_strdup_printf (_ ("%s: %s"), condition, study->rule->trouble));
 }
 
@@ -236,7 +238,7 @@ gb_afloat_add_swamped (const GbAfloatReport *self)
 {
   GbTable *swamped, *foam, *capacity, *lines;
 
-  if (self->studies == NULL)
+  if (self->studies == NULL || self->findings->flotation.n_hulls == 0)
     return;
   swamped = gb_document_table (self->document, "swamped", N_ ("Full of water"), swamped_columns,
                                G_N_ELEMENTS (swamped_columns));

@@ -99,6 +99,8 @@ edge_name (const GbFindings *findings, int line)
 static void
 add_rest (const GbAfloatReport *self, GbTable *table, const GbAfloat *a, const char *name)
 {
+  if (a->state == GB_AFLOAT_UNKNOWN && isnan (a->total))
+    return;
   gb_table_row (table, GB_ROW_NORMAL, 0);
   gb_table_text (table, name);
   gb_table_coded (table, _ (states[a->state].text), states[a->state].code);
@@ -129,6 +131,8 @@ static const GbColumn room_columns[] = {
 static void
 add_room (const GbAfloatReport *self, GbTable *table, const GbAfloat *a, const char *name)
 {
+  if (isnan (a->limit) && isnan (a->most))
+    return;
   gb_table_row (table, GB_ROW_NORMAL, 0);
   gb_table_text (table, name);
   gb_table_number (table, a->limit);
@@ -159,6 +163,8 @@ static const GbColumn water_columns[] = {
 static void
 add_water (const GbAfloatReport *self, GbTable *table, const GbAfloat *a, const char *name)
 {
+  if (isnan (a->volume))
+    return;
   gb_table_row (table, GB_ROW_NORMAL, 0);
   gb_table_text (table, name);
   gb_table_number (table, a->volume);
@@ -189,6 +195,8 @@ static const GbColumn stiffness_columns[] = {
 static void
 add_stiffness (const GbAfloatReport *self, GbTable *table, const GbAfloat *a, const char *name)
 {
+  if (isnan (a->volume))
+    return;
   gb_table_row (table, GB_ROW_NORMAL, 0);
   gb_table_text (table, name);
   gb_table_number (table, a->kb);
@@ -332,12 +340,15 @@ add_facts (const GbAfloatReport *self)
   if (findings->n_afloat == 0)
     return;
   worst = &findings->afloat[findings->worst];
+  if (worst->state == GB_AFLOAT_UNKNOWN)
+    return;
   gb_document_fact_text (self->document, "worst", N_ ("Worst condition"),
                          gb_condition_dup_name (self->boat, worst->condition));
   gb_document_fact_text (self->document, "worst_state", N_ ("There she"),
                          g_strdup (_ (states[worst->state].text)));
-  gb_document_fact (self->document, "worst_freeboard", N_ ("with a least freeboard of"), GB_DIM_LENGTH,
-                    worst->least.freeboard, NULL);
+  if (!isnan (worst->least.freeboard))
+    gb_document_fact (self->document, "worst_freeboard", N_ ("with a least freeboard of"), GB_DIM_LENGTH,
+                      worst->least.freeboard, NULL);
 }
 
 static void
@@ -370,6 +381,8 @@ gb_afloat_document (const GbBoat *boat, const GbFindings *findings, const GPtrAr
   gb_afloat_add_stability (&self);
   gb_afloat_add_swamped (&self);
   gb_afloat_add_tests (&self);
-  add_notes (self.document);
+  gb_document_drop_empty_tables (self.document);
+  if (self.document->tables->len > 0)
+    add_notes (self.document);
   return self.document;
 }

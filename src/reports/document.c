@@ -185,6 +185,14 @@ gb_document_table (GbDocument *document,
 }
 
 void
+gb_document_drop_empty_tables (GbDocument *document)
+{
+  for (guint i = document->tables->len; i > 0; i--)
+    if (((const GbTable *) document->tables->pdata[i - 1])->rows->len == 0)
+      g_ptr_array_remove_index (document->tables, i - 1);
+}
+
+void
 gb_table_row (GbTable *table, GbRowKind kind, guint depth)
 {
   GbRow *row = g_new0 (GbRow, 1);

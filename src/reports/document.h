@@ -123,6 +123,8 @@ GbTable *gb_document_table (GbDocument *document,
                             const char *title,
                             const GbColumn *columns,
                             guint n_columns);
+/* For a report of which most may be missing. */
+void gb_document_drop_empty_tables (GbDocument *document);
 
 /* A row is begun, and then filled from the left by as many cells as there are columns. */
 void gb_table_row (GbTable *table, GbRowKind kind, guint depth);

@@ -124,6 +124,11 @@ test_stability (void)
   /* The edge goes under where 0.05 m2 fill the triangle below the diagonal of 0.4 m: breadth 2 x 0.05 / 0.4 =
    * 0.25 m. */
   report_assert_near (edge, "starboard_rad", atan2 (0.4, 0.25), 1e-3);
+  /* Water comes in before she would go over. */
+  g_assert_cmpfloat (json_object_get_double_member (side, "dry_area_m_rad"), <,
+                     json_object_get_double_member (side, "area_m_rad"));
+  g_assert_cmpfloat (json_object_get_double_member (side, "dry_greatest_m"), <=,
+                     json_object_get_double_member (side, "greatest_m"));
 }
 
 static void
@@ -204,6 +209,26 @@ test_without_studies (void)
   g_assert_null (strstr (shown, "33 CFR"));
 }
 
+/* A build without a hull says so once, and shows no table that has nothing in it. */
+static void
+test_nothing_there (void)
+{
+  g_autoptr (GbBoat) boat = gb_boat_new ();
+  g_autofree char *shown = report_text (boat, GB_REPORT_AFLOAT, GB_FORMAT_TEXT);
+  const char *hull = strstr (shown, "There is no hull yet");
+
+  g_assert_nonnull (hull);
+  g_assert_null (strstr (hull + 1, "There is no hull yet"));
+  g_assert_null (strstr (shown, "---"));
+  g_assert_null (strstr (shown, "There she"));
+  for (int format = 0; format < GB_N_FORMATS; format++)
+    {
+      g_autofree char *any = report_text (boat, GB_REPORT_AFLOAT, (GbReportFormat) format);
+
+      g_assert_cmpstr (any, !=, "");
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -214,6 +239,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/report-afloat/swamped", test_swamped);
   g_test_add_func ("/report-afloat/measured", test_measured);
   g_test_add_func ("/report-afloat/text", test_as_text);
+  g_test_add_func ("/report-afloat/nothing-there", test_nothing_there);
   g_test_add_func ("/report-afloat/without-studies", test_without_studies);
   return g_test_run ();
 }
