@@ -13,6 +13,8 @@
 #define LEAP 0.05
 /* Places are found as near as this, in metres. */
 #define NEAR 1e-3
+/* Nobody is sent elsewhere for less freeboard than this, in metres. */
+#define WORTH_MOVING 1e-3
 
 /* A load on its way. */
 typedef struct
@@ -162,6 +164,31 @@ find_best (GbCrewMap *map, Mover *mover)
       }
 }
 
+/* Takes the place at @x, @y for the best one if no other is better by what is worth moving for. */
+static gboolean
+prefer (GbCrewMap *map, Mover *mover, double x, double y)
+{
+  GbCrewPlace place;
+
+  if (x < map->x0 || x > map->x1 || y < map->y0 || y > map->y1)
+    return FALSE;
+  place = find_place (mover, x, y);
+  if (!is_better (&place, map->best_freeboard - WORTH_MOVING)
+      || (place.state == GB_AFLOAT_FILLS && map->best_freeboard >= 0))
+    return FALSE;
+  map->best_freeboard = place.freeboard;
+  map->best = (GbVec3){ x, y, map->z };
+  return TRUE;
+}
+
+/* Of places that are as good the one on the centreline, and there the one beside where the load is now. */
+static void
+prefer_centreline (GbCrewMap *map, Mover *mover, double x)
+{
+  if (!isnan (map->best_freeboard) && !prefer (map, mover, x, 0))
+    prefer (map, mover, map->best.x, 0);
+}
+
 /* How far out ------------------------------------------------------------------------------------------- */
 
 static gboolean
@@ -286,6 +313,7 @@ gb_crew_map_find (
   if (!find_rows (map, &mover, progress, is_cancelled, data))
     return NULL;
   find_best (map, &mover);
+  prefer_centreline (map, &mover, record->at.x);
   find_furthest (map, &mover, record->at.x);
   return g_steal_pointer (&map);
 }

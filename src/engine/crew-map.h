@@ -24,7 +24,9 @@ typedef struct
   double z;              /* height of the load's centre */
   GbCrewPlace places[GB_MAP_ROWS][GB_MAP_COLUMNS];
   guint n_rows_found;    /* of GB_MAP_ROWS, from y0 on; all when it is whole */
-  GbVec3 best;           /* where the least freeboard is greatest: between the grid's places */
+  GbVec3 best;           /* where the least freeboard is greatest, between the grid's places; on the
+                            centreline, and there beside where the load is now, if that costs less than a
+                            millimetre */
   double best_freeboard;
   double furthest_starboard, furthest_port; /* how far out it may be at its own x, y, before the accepted
                                                freeboard is passed; NAN */

@@ -64,6 +64,31 @@ test_best_place (void)
   g_assert_cmpint (map->first_under, ==, 0);
 }
 
+/* Somebody so light that no place gains a millimetre stays, on the centreline. */
+static void
+test_not_worth_moving (void)
+{
+  g_auto (Craft) craft = new_craft (1000, 800, 2, 0.2);
+  gint64 condition = craft_condition (&craft);
+  GbLoad *child = craft_load (&craft, condition, GB_LOAD_PERSON, 1, (GbVec3){ 2.6, 0.3, 0.3 });
+  g_autoptr (GbCrewMap) map = NULL;
+
+  add_block (craft.boat, 4, 1, 0.5);
+  map = map_of (&craft, condition, child);
+  assert_near (map->best.x, 2.6, 0);
+  assert_near (map->best.y, 0, 0);
+  /* GM along is L2 / (12 T) = 6.66 m and 0.1 m less: she trims 0.6 x 1 / (801 x 6.6), over 2 m. */
+  assert_near (map->best_freeboard, 0.5 - 0.801 / 4 - 2 * 0.6 / (801 * 6.6), 1e-4);
+  g_assert_cmpfloat (map->best_freeboard, >, 0.5 - 0.801 / 4 - 1e-3);
+
+  /* For somebody heavy it is, and on the centreline still. */
+  child->mass = 80;
+  gb_crew_map_free (g_steal_pointer (&map));
+  map = map_of (&craft, condition, child);
+  assert_near (map->best.x, 2, 2e-3);
+  assert_near (map->best.y, 0, 0);
+}
+
 /* By the wall-sided formula: so far out that the lower edge is at the accepted freeboard. */
 static void
 test_furthest (void)
@@ -205,6 +230,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/crew-map/places-are-rests", test_places_are_rests);
   g_test_add_func ("/crew-map/best-place", test_best_place);
+  g_test_add_func ("/crew-map/not-worth-moving", test_not_worth_moving);
   g_test_add_func ("/crew-map/furthest", test_furthest);
   g_test_add_func ("/crew-map/going-over", test_going_over);
   g_test_add_func ("/crew-map/progress-and-cancel", test_progress_and_cancel);
