@@ -29,8 +29,9 @@ static void
 show_gm (GbHand *hand, const GbRighting *righting)
 {
   gb_hand_step (
-      hand, _ ("GM, as she rests: KB + BM − KG, less what liquids take off; for small angles lever = GM × sine "
-                  "of the heel"),
+      hand,
+      _ ("GM, as she rests: KB + BM − KG, less what liquids take off; for small angles lever = GM × sine of the "
+         "heel"),
       gb_hand_show (hand, righting->gm, GB_DIM_LENGTH), _ ("common practice of naval architecture"));
   if (fabs (righting->gm_solid - righting->gm) > 1e-6)
     gb_hand_step (hand, _ ("The same if liquids could not run"),
