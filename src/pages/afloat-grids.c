@@ -104,7 +104,7 @@ add_load (GbGrid *grid,
 }
 
 static const GbGridColumn load_columns[] = {
-  { .name = "name", .width = 10 },
+  { .name = "name", .width = 11 },
   { .name = "mass", .width = 6, .is_number = TRUE, .look = look_load_mass },
   { .name = "x", .width = 7, .is_number = TRUE },
   { .name = "y", .width = 7, .is_number = TRUE },

@@ -60,7 +60,7 @@ ask_working (gpointer data)
 static const GbFactSpec specs[N_FACTS] = {
   [FACT_GM] = { N_ ("Stiffness at rest: GM"), ask_working },
   [FACT_SOLID] = { N_ ("GM with liquids frozen"), ask_working },
-  [FACT_GREATEST] = { N_ ("Greatest lever before she fills"), ask_working },
+  [FACT_GREATEST] = { N_ ("Greatest lever"), ask_working },
   [FACT_GREATEST_AT] = { N_ ("Where that is"), NULL },
   [FACT_FILLING] = { N_ ("Water comes in from"), ask_working },
   [FACT_VANISHING] = { N_ ("Closed, would go over beyond"), ask_working },
