@@ -5,6 +5,7 @@
 
 #include "righting-draw.h"
 
+#include "boat-layout.h"
 #include "boat/deviation.h"
 #include "boat/quantity.h"
 #include "floating-words.h"
@@ -185,8 +186,25 @@ say_title (GString *title, const GbRightingCurve *curve)
                             at);
 }
 
+/* Work to turn her over, over her weight: a lever times an angle. In three figures. */
 static void
-describe_side (GString *text, const GbRightingReach *side, const char *name, GbUnits units)
+say_area (GString *text, double area, GbUnits units)
+{
+  double shown = area / gb_boat_unit (units);
+  int decimals = fabs (shown) > 0 ? (int)CLAMP (2 - floor (log10 (fabs (shown))), 0, 4) : 0;
+
+  if (units == GB_UNITS_FEET)
+    /* Translators: feet times radians */
+    gb_say (text, _ ("Area under the curve %.*f ft rad."), decimals, shown);
+  else
+    /* Translators: metres times radians */
+    gb_say (text, _ ("Area under the curve %.*f m rad."), decimals, shown);
+}
+
+/* @turned: the heeling moment is to this side. */
+static void
+describe_side (
+    GString *text, const GbRightingReach *side, const char *name, gboolean turned, GbUnits units)
 {
   double area = side->fills ? side->found.dry_area : side->found.area;
   g_autofree char *greatest = gb_length_format (side->greatest, units);
@@ -204,9 +222,8 @@ describe_side (GString *text, const GbRightingReach *side, const char *name, GbU
             side->fills ? _ ("Were she closed, the lever would vanish at %s.") : _ ("It vanishes at %s."),
             vanishing);
   if (fabs (area) < MOST_AREA)
-    /* Translators: work to turn her over, over her weight: a lever times an angle */
-    gb_say (text, _ ("Area under the curve %.1f mm rad."), area * 1000);
-  if (isfinite (side->found.steady))
+    say_area (text, area, units);
+  if (turned && isfinite (side->found.steady))
     gb_say (text, _ ("Under the heeling moment she heels to %s."), steady);
 }
 
@@ -217,8 +234,8 @@ describe (GString *text, const GbRightingCurve *curve)
 
   if (isfinite (curve->gm))
     gb_say (text, _ ("GM %s."), gm);
-  describe_side (text, &curve->starboard, _ ("To starboard"), curve->units);
-  describe_side (text, &curve->port, _ ("To port"), curve->units);
+  describe_side (text, &curve->starboard, _ ("To starboard"), curve->arm >= 0, curve->units);
+  describe_side (text, &curve->port, _ ("To port"), curve->arm < 0, curve->units);
   for (guint i = 0; i < curve->n_immersions; i++)
     {
       g_autofree char *heel = whole_degrees (curve->immersions[i].heel);
