@@ -115,15 +115,22 @@ fill_key (GbFloating *floating, const GbSwamped *swamped)
   gb_key_add (key, NULL, _ ("Density not known"), unknown_words (swamped, units));
 }
 
+/* With more than this share of her carrying nothing only because its density is not known, what sinks her may
+ * be that. */
+#define MUCH 0.1
+
+/* @light: kg, of the boat alone. */
 static void
-say_title (GString *title, const GbSwamped *swamped, GbUnits units)
+say_title (GString *title, const GbSwamped *swamped, double light, GbUnits units)
 {
   const GbSwampedRest *rest = &swamped->holding_on;
   g_autofree char *foam = gb_quantity_format (swamped->foam_volume, GB_DIM_VOLUME, units);
   g_autofree char *edge = gb_length_format (fabs (rest->edge), units);
   gboolean wants_foam = swamped->foam_volume > 0 && isfinite (swamped->foam_volume);
 
-  if (rest->kind == GB_REST_SINKS)
+  if (rest->kind == GB_REST_SINKS && swamped->n_no_volume > 0 && !(swamped->no_volume_mass <= MUCH * light))
+    g_string_append (title, _ ("As far as densities are known, she sinks when swamped"));
+  else if (rest->kind == GB_REST_SINKS)
     g_string_append (title, _ ("She sinks when swamped"));
   else if (fabs (rest->heel) > G_PI / 2)
     g_string_append (title, _ ("Swamped, she turns over"));
@@ -190,16 +197,32 @@ mark_places (GbFloating *floating, const GbSwamped *swamped)
     }
 }
 
+/* Nothing carries only because nobody has entered a density: that she sinks is no finding. */
+static gboolean
+is_all_unknown (const GbSwamped *swamped)
+{
+  return swamped->n_no_volume > 0 && !(swamped->parts_volume > 0) && !(swamped->hulls_volume > 0);
+}
+
+/* The true reason why nothing is drawn. */
 static void
 say_empty (const GbChartSource *source, GbChartWords *words)
 {
   const GbAfloat *afloat = gb_source_afloat (source);
+  gboolean unknown = afloat == NULL || afloat->state == GB_AFLOAT_UNKNOWN;
 
-  if (source->swamped == NULL && afloat != NULL && afloat->state != GB_AFLOAT_UNKNOWN)
-    g_string_append (words->title, _ ("How she lies full of water is being worked out"));
-  else
+  if (unknown && afloat != NULL && afloat->sentence != NULL)
+    gb_say_state (words->title, afloat);
+  else if (unknown)
     g_string_append (words->title,
                      _ ("How she lies full of water is drawn here, once there is a hull and a weight"));
+  else if (source->swamped == NULL)
+    g_string_append (words->title, _ ("How she lies full of water is being worked out"));
+  else if (is_all_unknown (source->swamped))
+    g_string_append (words->title,
+                     _ ("Whether she floats full of water is not known: no part has a known density"));
+  else
+    g_string_append (words->title, _ ("Full of water she comes to no rest that could be found"));
 }
 
 static gpointer
@@ -211,7 +234,7 @@ make (const GbChartSource *source, GbChartWords *words)
                   && isfinite (rest->attitude.height);
   GbFloating *floating;
 
-  if (rest == NULL || (!lies && rest->kind != GB_REST_SINKS))
+  if (rest == NULL || (!lies && (rest->kind != GB_REST_SINKS || is_all_unknown (swamped))))
     {
       say_empty (source, words);
       return NULL;
@@ -219,7 +242,7 @@ make (const GbChartSource *source, GbChartWords *words)
   floating = gb_floating_new (source, lies ? &rest->attitude : NULL, VIEWS);
   mark_places (floating, swamped);
   fill_key (floating, swamped);
-  say_title (words->title, swamped, floating->scene->units);
+  say_title (words->title, swamped, source->findings->flotation.light, floating->scene->units);
   say_subtitle (words->subtitle, source, swamped);
   describe (words->description, floating, swamped);
   return floating;
