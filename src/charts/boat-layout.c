@@ -23,9 +23,34 @@ static const struct
   guint columns[N_BLOCKS]; /* side, plan, end, key */
 } ways[] = {
   { { 0, 0, 1, 1 } }, /* as on a lines plan */
-  { { 0, 2, 1, 2 } }, { { 0, 2, 1, 3 } }, { { 0, 0, 1, 0 } },
-  { { 0, 0, 0, 1 } }, { { 0, 1, 1, 1 } }, { { 0, 0, 0, 0 } },
+  { { 0, 2, 1, 2 } }, { { 0, 2, 1, 3 } }, { { 0, 0, 1, 0 } }, { { 0, 0, 0, 1 } }, { { 0, 1, 1, 1 } },
+  { { 0, 1, 0, 1 } }, { { 0, 1, 0, 2 } }, { { 0, 1, 0, 0 } }, { { 0, 0, 0, 0 } },
 };
+
+typedef enum
+{
+  PADS_FULL,
+  PADS_TIGHT,
+  PADS_NONE
+} PadKind;
+
+/* What is given room besides the boat herself. */
+typedef struct
+{
+  gboolean key;
+  PadKind pads;
+  gboolean numbers; /* along, beneath the views */
+  double worth;     /* the share of the largest scale that must be left */
+} Comfort;
+
+/* The most comfort first. */
+static const Comfort comforts[] = {
+  { TRUE, PADS_FULL, TRUE, 0.65 },
+  { FALSE, PADS_FULL, TRUE, 0.85 },
+  { FALSE, PADS_TIGHT, TRUE, 0.85 },
+  { FALSE, PADS_TIGHT, FALSE, 0.85 },
+};
+static const Comfort bare = { FALSE, PADS_NONE, FALSE, 0 };
 
 /* What a block needs: so much of the boat, times the scale, and so much of the picture. */
 typedef struct
@@ -152,21 +177,38 @@ best_way (const Needs *needs, GbBox box, guint *way)
   return best;
 }
 
+static GbPads
+pads_of (const GbBoatWords *words, PadKind kind, guint view)
+{
+  return kind == PADS_FULL    ? words->pads[view]
+         : kind == PADS_TIGHT ? words->tight[view]
+                              : (GbPads){ 0, 0, 0, 0 };
+}
+
+static gboolean
+has_numbers (const GbBoatWords *words, const Comfort *comfort)
+{
+  return comfort->numbers || !words->numbers_give_way;
+}
+
 static Needs
-find_needs (const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words, guint views, gboolean with_pads)
+find_needs (
+    const GbScene *scene, GbCanvas *canvas, const GbBoatWords *words, guint views, const Comfort *comfort)
 {
   double line = gb_text_height (canvas, GB_TEXT_PLAIN), em = canvas->em;
-  Needs needs = { .shown = views, .gap_right = em * 1.2, .gap_down = em * 0.6 };
+  double lines = line * (has_numbers (words, comfort) ? 2 : 1);
+  Needs needs = { .shown = views | (comfort->key ? 1u << KEY : 0), .gap_right = em * 1.2,
+                  .gap_down = em * 0.6 };
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
     {
       double right[2], up[2];
-      GbPads pads = with_pads ? words->pads[v] : (GbPads){ 0, 0, 0, 0 };
+      GbPads pads = pads_of (words, comfort->pads, v);
 
       view_range (scene, (GbView)v, right, up);
       needs.blocks[v]
           = (Need){ right[1] - right[0], up[1] - up[0], em * GB_VIEW_LEFT + pads.left + pads.right,
-                    line * 2 + em * (GB_VIEW_TOP + 0.25) + pads.top + pads.bottom, words->captions[v] };
+                    lines + em * (GB_VIEW_TOP + 0.25) + pads.top + pads.bottom, words->captions[v] };
     }
   needs.blocks[GB_VIEW_SIDE].width += words->waterlines;
   needs.blocks[KEY] = (Need){ 0, 0, words->key.width, words->key.height, 0 };
@@ -182,9 +224,10 @@ tick_step (double scale, double unit, double em, double longest)
 
 static void
 place_view (
-    const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView v, GbPads pads, double x, double y)
+    const GbScene *scene, GbCanvas *canvas, GbBoatLayout *layout, GbView v, double x, double y)
 {
   GbBoatView *view = &layout->views[v];
+  GbPads pads = layout->pads[v];
   double right[2], up[2], unit = gb_boat_unit (scene->units), em = canvas->em;
   double step, line = gb_text_height (canvas, GB_TEXT_PLAIN);
 
@@ -223,7 +266,7 @@ choose_views (const GbScene *scene,
     {
       if (subsets[i] == 0)
         continue;
-      needs = find_needs (scene, canvas, words, subsets[i], FALSE);
+      needs = find_needs (scene, canvas, words, subsets[i], &bare);
       layout->scale = best_way (&needs, box, way);
       layout->shown = subsets[i];
       if (layout->scale * needs.blocks[GB_VIEW_SIDE].boat_width >= LEAST_BOAT * canvas->em)
@@ -234,8 +277,18 @@ choose_views (const GbScene *scene,
   return needs;
 }
 
-/* The largest scale at which all stands in @box. The key, and then the room for words in the views, give way
- * where they would take much from the drawing. */
+static void
+take_comfort (GbBoatLayout *layout, const GbBoatWords *words, const Comfort *comfort)
+{
+  for (guint v = 0; v < GB_N_VIEWS; v++)
+    {
+      layout->pads[v] = pads_of (words, comfort->pads, v);
+      layout->views[v].numbered = has_numbers (words, comfort);
+    }
+}
+
+/* The largest scale at which all stands in @box. The key, then the room for words in the views, and then the
+ * numbers along them give way where they would take much from the drawing. */
 static Needs
 choose (const GbScene *scene,
         GbCanvas *canvas,
@@ -245,22 +298,22 @@ choose (const GbScene *scene,
         guint *way)
 {
   guint bare_way;
-  Needs bare = choose_views (scene, canvas, box, words, layout, &bare_way), needs;
-  double barest = layout->scale;
+  Needs barest = choose_views (scene, canvas, box, words, layout, &bare_way);
+  double largest = layout->scale;
 
-  for (guint take = 0; take < 2; take++)
+  for (guint i = 0; i < G_N_ELEMENTS (comforts); i++)
     {
-      needs = find_needs (scene, canvas, words, layout->shown, TRUE);
-      needs.shown |= take == 0 ? 1u << KEY : 0;
+      Needs needs = find_needs (scene, canvas, words, layout->shown, &comforts[i]);
+
       layout->scale = best_way (&needs, box, way);
-      layout->with_pads = TRUE;
-      if (layout->scale >= barest * 0.6 && layout->scale > 0)
+      take_comfort (layout, words, &comforts[i]);
+      if (layout->scale >= largest * comforts[i].worth && layout->scale > 0)
         return needs;
     }
   *way = bare_way;
-  layout->scale = barest;
-  layout->with_pads = FALSE;
-  return bare;
+  layout->scale = largest;
+  take_comfort (layout, words, &bare);
+  return barest;
 }
 
 GbBoatLayout
@@ -286,8 +339,7 @@ gb_boat_layout (const GbScene *scene, GbCanvas *canvas, GbBox box, const GbBoatW
       if (b == KEY)
         layout.key = (GbBox){ x, tops[c], words->key.width, words->key.height };
       else
-        place_view (scene, canvas, &layout, (GbView)b,
-                    layout.with_pads ? words->pads[b] : (GbPads){ 0, 0, 0, 0 }, x, tops[c]);
+        place_view (scene, canvas, &layout, (GbView)b, x, tops[c]);
       tops[c] += block_height (&needs.blocks[b], layout.scale) + needs.gap_down;
     }
   return layout;

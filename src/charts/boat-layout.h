@@ -18,6 +18,7 @@ typedef struct
   GbView view;
   GbBox box; /* of what is drawn, in the picture */
   GbAxis right, up;
+  gboolean numbered; /* along, beneath it */
 } GbBoatView;
 
 /* Room in the picture between the boat and the edges of her view, for words there. */
@@ -31,7 +32,7 @@ typedef struct
   double scale; /* of the picture over the boat */
   guint shown;  /* bits: the views that there is room for */
   GbBoatView views[GB_N_VIEWS];
-  gboolean with_pads;
+  GbPads pads[GB_N_VIEWS];
   GbBox key; /* no width where there is no room for it */
 } GbBoatLayout;
 
@@ -40,7 +41,9 @@ typedef struct
 {
   GbBox key;                   /* its size */
   double captions[GB_N_VIEWS]; /* widths of the views' captions */
-  GbPads pads[GB_N_VIEWS];     /* given way where there is no room for them */
+  GbPads pads[GB_N_VIEWS];     /* given way where there is no room for them, to @tight, and to none */
+  GbPads tight[GB_N_VIEWS];
+  gboolean numbers_give_way;   /* those along; the ones that count up stay */
   double waterlines;           /* width of what is said of the waterlines, at the right of the side view */
 } GbBoatWords;
 

@@ -6,6 +6,11 @@
 
 #include <math.h>
 
+/* Shares of the longest side: room around a boat with her loads, and the step in which a held extent
+ * grows. */
+#define LOADS_MARGIN 0.03
+#define HELD_STEP 0.05
+
 gboolean
 gb_vec3_is_known (GbVec3 p)
 {
@@ -132,9 +137,35 @@ gb_scene_new_loads (const GbChartSource *source, const GbAttitude *attitude, gui
   if (!gb_scene_is_empty (scene))
     {
       find_extent (scene);
-      widen (scene, 0.05);
+      widen (scene, LOADS_MARGIN);
     }
   return scene;
+}
+
+/* How far to go out for what is @over the edge; over by no more than @slack, it only stands nearer to it. */
+static double
+in_steps (double over, double slack, double step)
+{
+  return over > slack ? ceil ((over - slack) / step) * step : 0;
+}
+
+void
+gb_scene_hold (GbScene *scene, const GbScene *base)
+{
+  GbVec3 lo = base->lo, hi = base->hi;
+  double most = fmax (fmax (hi.x - lo.x, hi.y - lo.y), hi.z - lo.z), slack = most * LOADS_MARGIN * 0.8,
+         step = most * HELD_STEP;
+
+  if (!(most > 0) || gb_scene_is_empty (scene))
+    return;
+  lo.x -= in_steps (lo.x - scene->lo.x, slack, step);
+  lo.y -= in_steps (lo.y - scene->lo.y, slack, step);
+  lo.z -= in_steps (lo.z - scene->lo.z, slack, step);
+  hi.x += in_steps (scene->hi.x - hi.x, slack, step);
+  hi.y += in_steps (scene->hi.y - hi.y, slack, step);
+  hi.z += in_steps (scene->hi.z - hi.z, slack, step);
+  scene->lo = lo;
+  scene->hi = hi;
 }
 
 GbVec3

@@ -72,6 +72,9 @@ GbScene *gb_scene_new (const GbChartSource *source);
 /* Hulls, the loads of the source's condition, and of the parts those that are picked; as she lies in the
  * water, or upright where @attitude is NULL. Edges and centres are left to the caller. */
 GbScene *gb_scene_new_loads (const GbChartSource *source, const GbAttitude *attitude, guint views);
+/* Shows what @base shows, so that a drawing that follows the pointer keeps its scale; where that would cut
+ * @scene, more of it, in steps. */
+void gb_scene_hold (GbScene *scene, const GbScene *base);
 void gb_scene_free (GbScene *scene);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbScene, gb_scene_free)
 

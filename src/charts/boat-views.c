@@ -210,7 +210,7 @@ draw_caption (const GbScene *scene, GbCanvas *canvas, const GbBoatView *view)
                              GB_ANY_WIDTH, view_name (view->view));
 
   x += name.width + canvas->em * 0.5;
-  if (x + gb_text_width (canvas, GB_TEXT_PLAIN, axes) > view->box.x + view->box.width + canvas->em)
+  if (x + gb_text_width (canvas, GB_TEXT_PLAIN, axes) > view->box.x + view->box.width + canvas->em * 0.2)
     axes = unit_name (scene);
   gb_text_draw (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, x, y, GB_AT_LEFT | GB_AT_BOTTOM, GB_ANY_WIDTH, axes);
 }
@@ -230,7 +230,10 @@ draw_scales (GbCanvas *canvas, const GbBoatView *view)
   double zero = gb_axis_at (&view->up, 0);
 
   gb_axis_draw_left (&view->up, canvas, box.x, box.x + box.width);
-  gb_axis_draw_below (&view->right, canvas, box.y + box.height, box.y);
+  if (view->numbered)
+    gb_axis_draw_below (&view->right, canvas, box.y + box.height, box.y);
+  else
+    gb_axis_draw_lines (&view->right, canvas, box.y + box.height, box.y);
   if (zero >= box.y && zero <= box.y + box.height)
     gb_canvas_line (canvas, GB_ROLE_LINE, 1, box.x, zero, box.x + box.width, zero);
 }

@@ -326,6 +326,7 @@ const GbChartMethod gb_chart_crew = {
   .name = "crew",
   .label = N_ ("Where the crew may sit"),
   .caution = TRUE,
+  .steady = TRUE,
   .make = make,
   .draw = draw,
   .tell = tell,

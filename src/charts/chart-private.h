@@ -24,6 +24,7 @@ typedef struct
   const char *name;
   const char *label; /* untranslated */
   gboolean caution;  /* shows floating: what leaves the screen carries the usual caution */
+  gboolean steady;   /* a load is dragged in it: words that change must not move the drawing */
   gpointer (*make) (const GbChartSource *source, GbChartWords *words);
   void (*draw) (gconstpointer data, GbCanvas *canvas, GbBox box);
   /* What is said of, and which part or load is, the 'what' of a hit. May be NULL. */

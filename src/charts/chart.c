@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 static const GbChartMethod *const methods[GB_N_CHARTS] = {
   [GB_CHART_LIMIT] = &gb_chart_limit,         [GB_CHART_GROUPS] = &gb_chart_groups,
@@ -47,15 +48,25 @@ gb_chart_kind_label (GbChartKind kind)
   return _ (methods[kind]->label);
 }
 
+/* With a full stop, unless it ends otherwise already. */
+static void
+end_sentence (GString *text)
+{
+  if (text->len > 0 && strchr (".!?:", text->str[text->len - 1]) == NULL)
+    g_string_append_c (text, '.');
+}
+
 static char *
 describe (const GbChartWords *words)
 {
   g_autoptr (GString) text = g_string_new (words->title->str);
 
-  if (text->len > 0 && g_unichar_isalnum (g_utf8_get_char (g_utf8_prev_char (text->str + text->len))))
-    g_string_append_c (text, '.');
+  end_sentence (text);
   if (words->subtitle->len > 0)
-    g_string_append_printf (text, " %s", words->subtitle->str);
+    {
+      g_string_append_printf (text, " %s", words->subtitle->str);
+      end_sentence (text);
+    }
   if (words->description->len > 0)
     g_string_append_printf (text, " %s", words->description->str);
   return g_string_free (g_steal_pointer (&text), FALSE);
@@ -131,17 +142,27 @@ gb_chart_is_empty (const GbChart *chart)
   return chart->data == NULL;
 }
 
-/* The title and the subtitle; gives the room beneath them. */
+/* Height of a picture that is low, in em: where a load is dragged, the head then gives way to the drawing. */
+#define LOW 23
+#define TITLE_LINES 2
+
+/* The title and the subtitle; gives the room beneath them. In a steady chart that follows from the size of
+ * the picture and the subtitle alone: the title has its room whether it fills it or not. In a low one the
+ * subtitle stands only in room that the title leaves. */
 static GbBox
 draw_head (const GbChart *chart, GbCanvas *canvas)
 {
+  gboolean steady = chart->method->steady && chart->data != NULL;
+  gboolean low = steady && canvas->height < LOW * canvas->em;
   double pad = canvas->em, width = canvas->width - 2 * pad, y = pad * 0.8;
   double head_width = width - 2 * canvas->em; /* on screen the chart's menu stands in the corner */
+  double line = gb_text_height (canvas, GB_TEXT_TITLE), title, subtitle = 0;
 
-  y += gb_text_wrap (canvas, GB_TEXT_TITLE, GB_ROLE_TEXT, pad, y, head_width, 2, chart->title);
-  if (chart->subtitle[0] != '\0')
-    y += gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, pad, y, head_width, 2, chart->subtitle);
-  y += pad * 0.6;
+  title = gb_text_wrap (canvas, GB_TEXT_TITLE, GB_ROLE_TEXT, pad, y, head_width, TITLE_LINES, chart->title);
+  if (chart->subtitle[0] != '\0' && (!low || title < line * 1.5))
+    subtitle = gb_text_wrap (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, pad, y + title, head_width, low ? 1 : 2,
+                             chart->subtitle);
+  y += (steady ? TITLE_LINES * line : title) + (low ? 0 : subtitle) + pad * 0.6;
   return (GbBox){ pad, y, width, canvas->height - y - pad };
 }
 
@@ -272,6 +293,23 @@ find_place (GbChart *chart, double width, double height, double x, double y, gui
   return found;
 }
 
+/* Where the head may be cut short. */
+static gboolean
+is_over_head (const GbChart *chart, double width, double height, double y)
+{
+  g_auto (GbCanvas) canvas = { 0 };
+  cairo_t *cr;
+  GbBox box;
+
+  if (!chart->method->steady || !has_picture (chart, width, height))
+    return FALSE;
+  cr = create_nothing ();
+  gb_canvas_init (&canvas, cr, width, height, GB_CHART_LIGHT);
+  box = draw_head (chart, &canvas);
+  cairo_destroy (cr);
+  return y >= 0 && y < box.y;
+}
+
 char *
 gb_chart_tooltip (GbChart *chart, double width, double height, double x, double y)
 {
@@ -283,6 +321,8 @@ gb_chart_tooltip (GbChart *chart, double width, double height, double x, double 
   what = what_is_at (chart, width, height, x, y);
   if (what != GB_NO_HIT)
     return chart->method->tell != NULL ? chart->method->tell (chart->data, what) : NULL;
+  if (is_over_head (chart, width, height, y))
+    return g_strdup_printf ("%s. %s", chart->title, chart->subtitle);
   if (chart->method->tell_place != NULL && find_place (chart, width, height, x, y, what, &spot))
     return chart->method->tell_place (chart->data, &spot);
   return NULL;

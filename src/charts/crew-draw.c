@@ -328,7 +328,7 @@ name_best (const GbCrew *crew, GbCanvas *canvas, const GbBoatView *view)
 static GbBoatLayout
 lay_out (const GbCrew *crew, GbCanvas *canvas, GbBox box)
 {
-  GbBoatWords words = { .key = gb_key_measure (crew->key, canvas) };
+  GbBoatWords words = { .key = gb_key_measure (crew->key, canvas), .numbers_give_way = TRUE };
 
   words.captions[GB_VIEW_PLAN] = gb_boat_caption_width (crew->scene, canvas, GB_VIEW_PLAN);
   return gb_boat_layout (crew->scene, canvas, box, &words);

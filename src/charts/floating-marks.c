@@ -2,6 +2,8 @@
 #define G_LOG_DOMAIN "gb-charts"
 
 #include "floating-marks.h"
+#include "boat/deviation.h"
+#include "boat/quantity.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -112,15 +114,71 @@ belongs (guint which, GbView view)
     }
 }
 
-/* Under the boat, by the edge of the view. */
-static void
-write_draught (GbCanvas *canvas, const GbBoatView *view, const GbMeasured *measured, double x)
+/* Those that stand in the view, the middle one only if @all. */
+static guint
+draughts_within (const GbFloating *floating,
+                 const GbBoatView *view,
+                 gboolean all,
+                 const GbMeasured *found[GB_N_DRAUGHTS],
+                 double *centres)
 {
-  double y = view->box.y + view->box.height - canvas->em * 0.2,
-         half = gb_text_width (canvas, GB_TEXT_PLAIN, measured->words) / 2 + canvas->em * 0.2;
+  guint n = 0;
 
-  x = CLAMP (x, view->box.x + half, fmax (view->box.x + half, view->box.x + view->box.width - half));
-  gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y, GB_AT_CENTRE | GB_AT_BOTTOM, measured->words);
+  for (guint which = 0; which < GB_N_DRAUGHTS; which++)
+    {
+      const GbMeasured *measured = &floating->measured[which];
+      double x, y;
+
+      if (!isfinite (measured->value) || (which == GB_DRAUGHT_MID && !all))
+        continue;
+      gb_boat_view_at (view, measured->from, &x, &y);
+      if (!gb_box_holds (view->box, x, y))
+        continue;
+      found[n] = measured;
+      centres[n++] = x;
+    }
+  return n;
+}
+
+/* In a row by the lower edge of the view. FALSE if there is no room for the whole of it. */
+static gboolean
+write_draught_row (
+    const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view, gboolean all, gboolean named)
+{
+  const GbMeasured *found[GB_N_DRAUGHTS];
+  double centres[GB_N_DRAUGHTS], widths[GB_N_DRAUGHTS], em = canvas->em;
+  double from = view->box.x + em * 0.2, to = view->box.x + view->box.width - em * 0.2;
+  double y = view->box.y + view->box.height - em * 0.1;
+  g_auto (GStrv) words = g_new0 (char *, GB_N_DRAUGHTS + 1);
+  guint n = draughts_within (floating, view, all, found, centres);
+
+  for (guint i = 0; i < n; i++)
+    {
+      words[i] = named ? g_strdup (found[i]->words)
+                       : gb_length_format (found[i]->value, floating->scene->units);
+      widths[i] = gb_text_width (canvas, GB_TEXT_PLAIN, words[i]);
+    }
+  if (!gb_spread (centres, widths, n, from, to, em * 0.8))
+    return FALSE;
+  for (guint i = 0; i < n; i++)
+    if (!gb_text_is_free (canvas, GB_TEXT_PLAIN, centres[i], y, GB_AT_CENTRE | GB_AT_BOTTOM, words[i]))
+      return FALSE;
+  for (guint i = 0; i < n; i++)
+    gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, centres[i], y, GB_AT_CENTRE | GB_AT_BOTTOM,
+                     words[i]);
+  return TRUE;
+}
+
+/* Under the boat; with less to say where there is less room. */
+static void
+write_draughts (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view)
+{
+  if (view->view != GB_VIEW_SIDE)
+    return;
+  if (!write_draught_row (floating, canvas, view, TRUE, TRUE)
+      && !write_draught_row (floating, canvas, view, FALSE, TRUE)
+      && !write_draught_row (floating, canvas, view, TRUE, FALSE))
+    write_draught_row (floating, canvas, view, FALSE, FALSE);
 }
 
 /* On the side that is away from the boat's middle, if it is free. */
@@ -155,10 +213,26 @@ gb_floating_draw_measured (const GbFloating *floating, GbCanvas *canvas, const G
                      (GbBox){ fmin (x1, x2) - canvas->em * 0.5, fmin (y1, y2) - canvas->em * 0.3, canvas->em,
                               fabs (y2 - y1) + canvas->em * 0.6 },
                      floating->scene->items->len + which);
-      if (which <= GB_DRAUGHT_FORE)
-        write_draught (canvas, view, measured, x1);
-      else
+      if (which >= GB_N_DRAUGHTS)
         write_freeboard (canvas, view, measured, (x1 + x2) / 2, (y1 + y2) / 2);
+    }
+  write_draughts (floating, canvas, view);
+}
+
+/* At the first of its points; from the side the two of a pair stand behind one another. */
+void
+gb_floating_name_openings (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view)
+{
+  for (guint i = 0; view->view != GB_VIEW_END && i < floating->edges->len; i++)
+    {
+      const GbFloatingEdge *edge = g_ptr_array_index (floating->edges, i);
+      double x, y;
+
+      if (edge->opening == NULL || edge->points->len == 0
+          || (edge->mirrored && view->view == GB_VIEW_SIDE))
+        continue;
+      gb_boat_view_at (view, g_array_index (edge->points, GbVec3, 0), &x, &y);
+      gb_text_beside (canvas, GB_TEXT_PLAIN, GB_ROLE_TEXT, x, y, canvas->em * 0.6, edge->opening);
     }
 }
 
@@ -182,13 +256,18 @@ gb_floating_draw_marked (const GbFloating *floating, GbCanvas *canvas, const GbB
     }
 }
 
+/* The figures grow and shrink while a load is dragged: room for the usual ones, or for twice that. */
+#define USUAL_FIGURES 6 /* em */
+
 static double
 words_width (const GbFloating *floating, GbCanvas *canvas, guint which)
 {
   const GbMeasured *measured = &floating->measured[which];
+  double usual = USUAL_FIGURES * canvas->em;
 
-  return isfinite (measured->value) ? gb_text_width (canvas, GB_TEXT_STRONG, measured->words) + canvas->em
-                                    : 0;
+  if (!isfinite (measured->value))
+    return 0;
+  return ceil ((gb_text_width (canvas, GB_TEXT_STRONG, measured->words) + canvas->em * 0.6) / usual) * usual;
 }
 
 GbPads
@@ -206,5 +285,22 @@ gb_floating_pads (const GbFloating *floating, GbCanvas *canvas, GbView view)
       return (GbPads){ fmax (side, em), em * 0.5, fmax (side, em), em * 0.5 };
     default:
       return (GbPads){ em * 0.5, em * 0.3, em * 0.5, em * 0.3 };
+    }
+}
+
+/* Beneath the side view stay the draughts, and beside the end view the freeboards. */
+GbPads
+gb_floating_tight_pads (const GbFloating *floating, GbCanvas *canvas, GbView view)
+{
+  GbPads pads = gb_floating_pads (floating, canvas, view);
+
+  switch (view)
+    {
+    case GB_VIEW_SIDE:
+      return (GbPads){ 0, 0, 0, isfinite (floating->keel) ? pads.bottom : 0 };
+    case GB_VIEW_END:
+      return (GbPads){ pads.left, 0, pads.right, 0 };
+    default:
+      return (GbPads){ 0, 0, 0, 0 };
     }
 }

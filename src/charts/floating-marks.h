@@ -14,7 +14,10 @@ void gb_floating_draw_edges (const GbFloating *floating, GbCanvas *canvas, const
 void gb_floating_draw_measured (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view);
 /* Places with a mark and a name of their own. */
 void gb_floating_draw_marked (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view);
-/* Room that they want beside the boat. */
+/* Of the openings, where there is room. */
+void gb_floating_name_openings (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view);
+/* Room that they want beside the boat; and the part of it that costs the drawing least. */
 GbPads gb_floating_pads (const GbFloating *floating, GbCanvas *canvas, GbView view);
+GbPads gb_floating_tight_pads (const GbFloating *floating, GbCanvas *canvas, GbView view);
 
 G_END_DECLS

@@ -20,12 +20,25 @@ edge_free (gpointer data)
   GbFloatingEdge *edge = data;
 
   g_free (edge->name);
+  g_free (edge->opening);
   g_array_unref (edge->points);
   g_free (edge);
 }
 
+/* Its own name, without its hull's; NULL: none. */
+static char *
+opening_name (const GbBoat *boat, const GbEdgeLine *line)
+{
+  const GbRecord *opening
+      = line->opening != 0 ? gb_boat_get (boat, GB_RECORD_OPENING, line->opening) : NULL;
+
+  if (line->opening == 0)
+    return NULL;
+  return opening != NULL ? gb_record_dup_title (opening) : g_strdup (line->name);
+}
+
 static void
-add_edges (GbFloating *floating, const GbEdgeSet *edges)
+add_edges (GbFloating *floating, const GbBoat *boat, const GbEdgeSet *edges)
 {
   for (guint i = 0; edges->lines != NULL && i < edges->lines->len; i++)
     {
@@ -33,6 +46,8 @@ add_edges (GbFloating *floating, const GbEdgeSet *edges)
       GbFloatingEdge *edge = g_new0 (GbFloatingEdge, 1);
 
       edge->name = g_strdup (line->name);
+      edge->opening = opening_name (boat, line);
+      edge->mirrored = line->mirrored;
       edge->points = g_array_new (FALSE, FALSE, sizeof (GbVec3));
       for (guint k = 0; k < line->points->len; k++)
         {
@@ -101,14 +116,17 @@ is_even (const GbFloating *floating)
          < 0.0005;
 }
 
-const char *
+char *
 gb_floating_where_least (const GbFloating *floating)
 {
   GbVec3 p = gb_scene_from (floating->scene, floating->measured[GB_FREEBOARD_LEAST].to);
 
+  if (floating->least_opening != NULL)
+    /* Translators: where the freeboard is least: "86 mm of freeboard at “daggerboard slot”" */
+    return g_strdup_printf (_ ("at “%s”"), floating->least_opening);
   if (is_even (floating))
     p.y = 0;
-  return gb_floating_where (floating, p);
+  return g_strdup (gb_floating_where (floating, p));
 }
 
 /* The lowest point of an edge so far. */
@@ -148,6 +166,8 @@ measure_freeboards (GbFloating *floating)
   for (guint which = GB_FREEBOARD_LEAST; which < GB_N_MEASURED; which++)
     if (lowest[which].edge != NULL)
       measure_freeboard (floating, which, lowest[which].at, lowest[which].edge->name);
+  if (lowest[GB_FREEBOARD_LEAST].edge != NULL)
+    floating->least_opening = lowest[GB_FREEBOARD_LEAST].edge->opening;
 }
 
 /* An attitude with all of her well under water. */
@@ -202,7 +222,7 @@ gb_floating_new (const GbChartSource *source, const GbAttitude *attitude, guint 
   for (guint i = 0; i < GB_N_MEASURED; i++)
     floating->measured[i].value = NAN;
   find_extent (floating);
-  add_edges (floating, &source->findings->edges);
+  add_edges (floating, source->boat, &source->findings->edges);
   for (guint i = 0; i < floating->scene->hulls->len; i++)
     if (!g_array_index (floating->scene->hulls, GbSceneHull, i).inside)
       add_waterline (floating, &g_array_index (floating->scene->hulls, GbSceneHull, i).mesh);
@@ -280,6 +300,8 @@ all_up_words (const GbAfloat *afloat, GbUnits units)
 
   if (!isfinite (afloat->total))
     return NULL;
+  if (afloat->limit <= 0)
+    return g_strdup_printf (_ ("%s: an edge is lower than the accepted freeboard"), total);
   return isfinite (afloat->limit) ? g_strdup_printf (_ ("%s of %s"), total, limit) : g_steal_pointer (&total);
 }
 
@@ -299,9 +321,12 @@ least_words (const GbFloating *floating)
 {
   const GbMeasured *least = &floating->measured[GB_FREEBOARD_LEAST];
 
+  g_autofree char *where = NULL;
+
   if (!isfinite (least->value))
     return NULL;
-  return g_strdup_printf ("%s, %s", least->words, gb_floating_where_least (floating));
+  where = gb_floating_where_least (floating);
+  return g_strdup_printf ("%s, %s", least->words, where);
 }
 
 void

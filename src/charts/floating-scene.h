@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 typedef struct
 {
   char *name;
+  char *opening;     /* its own name; NULL: a hull's edge */
+  gboolean mirrored; /* the other one of a pair */
   GArray *points; /* of GbVec3 */
 } GbFloatingEdge;
 
@@ -30,7 +32,8 @@ enum
   GB_DRAUGHT_AFT,
   GB_DRAUGHT_MID,
   GB_DRAUGHT_FORE,
-  GB_FREEBOARD_LEAST,
+  GB_N_DRAUGHTS,
+  GB_FREEBOARD_LEAST = GB_N_DRAUGHTS,
   GB_FREEBOARD_PORT, /* the least of each side */
   GB_FREEBOARD_STARBOARD,
   GB_N_MEASURED
@@ -56,6 +59,7 @@ typedef struct
   GbMeasured measured[GB_N_MEASURED];
   GbMarkedPlace marked[GB_MOST_MARKED];
   guint n_marked;
+  const char *least_opening; /* that the least freeboard is at; NULL: a hull's edge */
   double keel_fore_x, keel_aft_x, keel; /* the line that draughts are taken from, in the boat's axes; NAN */
   GArray *key;                          /* of GbKeyRow */
 } GbFloating;
@@ -70,7 +74,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (GbFloating, gb_floating_free)
 /* Where along the boat, and at which side, a point in the boat's axes is: "aft, to port". Static. */
 const char *gb_floating_where (const GbFloating *floating, GbVec3 p);
 
-const char *gb_floating_where_least (const GbFloating *floating); /* of the freeboard */
+char *gb_floating_where_least (const GbFloating *floating); /* of the freeboard; free it */
 
 void gb_floating_draw (const GbFloating *floating, GbCanvas *canvas, GbBox box);
 gboolean gb_floating_locate (const GbFloating *floating,

@@ -45,11 +45,20 @@ draw_waterplane (const GbFloating *floating, GbCanvas *canvas, const GbBoatView 
 static void
 draw_surface (GbCanvas *canvas, const GbBoatView *view)
 {
+  double y = gb_axis_at (&view->up, 0);
+
+  if (gb_box_holds (view->box, view->box.x, y))
+    gb_canvas_line (canvas, GB_ROLE_WATER, 1.8, view->box.x, y, view->box.x + view->box.width, y);
+}
+
+/* Only a help: where the figures leave room. */
+static void
+name_water (GbCanvas *canvas, const GbBoatView *view)
+{
   double y = gb_axis_at (&view->up, 0), em = canvas->em, right = view->box.x + view->box.width;
 
-  if (!gb_box_holds (view->box, view->box.x, y))
+  if (view->view == GB_VIEW_PLAN || !gb_box_holds (view->box, view->box.x, y))
     return;
-  gb_canvas_line (canvas, GB_ROLE_WATER, 1.8, view->box.x, y, right, y);
   gb_text_if_free (canvas, GB_TEXT_PLAIN, GB_ROLE_QUIET, right - em * 0.3, y + em * 0.15,
                    GB_AT_RIGHT | GB_AT_TOP, _ ("water"));
 }
@@ -105,22 +114,34 @@ draw_view (const GbFloating *floating, GbCanvas *canvas, const GbBoatView *view)
   gb_boat_draw_centres (scene, canvas, view);
   gb_floating_draw_marked (floating, canvas, view);
   gb_floating_draw_measured (floating, canvas, view);
+  name_water (canvas, view);
   gb_boat_name_items (scene, canvas, view, TRUE);
+  gb_floating_name_openings (floating, canvas, view);
   if (names_loads (canvas, view))
     gb_boat_name_items (scene, canvas, view, FALSE);
   cairo_restore (canvas->cr);
   gb_boat_end_view (canvas);
 }
 
+/* Up to a multiple of @step, in em: figures that change do not change the layout. */
+static double
+whole_steps (GbCanvas *canvas, double width, double step)
+{
+  return ceil (width / (step * canvas->em)) * step * canvas->em;
+}
+
 static GbBoatLayout
 lay_out (const GbFloating *floating, GbCanvas *canvas, GbBox box)
 {
-  GbBoatWords words = { .key = gb_key_measure (floating->key, canvas) };
+  GbBoatWords words = { .key = gb_key_measure (floating->key, canvas), .numbers_give_way = TRUE };
+
+  words.key.width = whole_steps (canvas, words.key.width, 4);
 
   for (guint v = 0; v < GB_N_VIEWS; v++)
     {
       words.captions[v] = gb_boat_caption_width (floating->scene, canvas, (GbView)v);
       words.pads[v] = gb_floating_pads (floating, canvas, (GbView)v);
+      words.tight[v] = gb_floating_tight_pads (floating, canvas, (GbView)v);
     }
   return gb_boat_layout (floating->scene, canvas, box, &words);
 }

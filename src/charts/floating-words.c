@@ -90,7 +90,7 @@ say_title (GString *title, const GbFloating *floating, const GbAfloat *afloat, d
   GbUnits units = floating->scene->units;
   g_autofree char *attitude = attitude_words (afloat, units);
   g_autofree char *wanted = gb_length_format (accepted, units);
-  const char *where = gb_floating_where_least (floating);
+  g_autofree char *where = isfinite (least->value) ? gb_floating_where_least (floating) : NULL;
 
   if (afloat->state != GB_AFLOAT_FLOATS)
     gb_say_state (title, afloat);

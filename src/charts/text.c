@@ -122,13 +122,26 @@ leave_free (const GArray *boxes, GbBox box)
   return TRUE;
 }
 
+/* Between words that can move and their neighbours, in em: nearer, two numbers would be read as one. */
+#define WORD_GAP 0.4
+
 static gboolean
 is_free (GbCanvas *canvas, GbBox box)
 {
+  double gap = canvas->em * WORD_GAP;
+
   if (!gb_box_holds (canvas->room, box.x, box.y)
       || !gb_box_holds (canvas->room, box.x + box.width, box.y + box.height))
     return FALSE;
-  return leave_free (canvas->words, box) && leave_free (canvas->marks, box);
+  return leave_free (canvas->words, gb_box_inset (box, -gap, 0, -gap, 0)) && leave_free (canvas->marks, box);
+}
+
+gboolean
+gb_text_is_free (GbCanvas *canvas, GbTextLook look, double x, double y, GbAnchor anchor, const char *text)
+{
+  g_autoptr (PangoLayout) layout = create_layout (canvas, look, text);
+
+  return is_free (canvas, place (layout, x, y, anchor));
 }
 
 gboolean

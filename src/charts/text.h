@@ -41,8 +41,10 @@ GbBox gb_text_draw (GbCanvas *canvas,
                     GbAnchor anchor,
                     double most,
                     const char *text);
-/* The same, only where they stand free of other words and of marks, and wholly in the canvas's room; lines
- * beneath them are held off. TRUE if drawn. */
+/* TRUE if words there stand free of other words and of marks, and wholly in the canvas's room. */
+gboolean
+gb_text_is_free (GbCanvas *canvas, GbTextLook look, double x, double y, GbAnchor anchor, const char *text);
+/* Draws them only there; lines beneath them are held off. TRUE if drawn. */
 gboolean gb_text_if_free (
     GbCanvas *canvas, GbTextLook look, GbRole role, double x, double y, GbAnchor anchor, const char *text);
 /* The same beside a point, at least @off away from it, on whichever side is free. */

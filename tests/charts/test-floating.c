@@ -42,12 +42,12 @@ test_words (void)
   assert_chart_says (
       SAMPLE_PRAM, GB_CHART_RIGHTING, "She comes back from up to 96°; greatest lever 162 mm at 48°",
       (const char *[]){ "GM 310 mm", "Hull goes under at 24° to starboard", "Hull goes under at 22° to port",
-                        "balances at 0° and stays", "Area under the curve 165.0 mm rad", NULL });
+                        "balances at 0° and stays", "Area under the curve 0.165 m rad", NULL });
   assert_chart_says (
       SAMPLE_OVER, GB_CHART_RIGHTING,
       "She comes back from up to 24°, then she fills; greatest lever before that 4 1/2\" at 24°",
       (const char *[]){ "dashed: with all liquids frozen", "heels to 8°",
-                        "She fills at 24°. Were she closed, the lever would vanish at 96°", "25.0 mm rad",
+                        "She fills at 24°. Were she closed, the lever would vanish at 96°", "0.0820 ft rad",
                         NULL });
   assert_chart_says (
       SAMPLE_PRAM, GB_CHART_CREW,
@@ -58,7 +58,8 @@ test_words (void)
   assert_chart_says (
       SAMPLE_PRAM, GB_CHART_SWAMPED, "Swamped, she floats with her lowest edge",
       (const char *[]){ "13 % of their weight", "none needed", "2 parts, 3.2 kg: they carry nothing", NULL });
-  assert_chart_says (SAMPLE_OVER, GB_CHART_SWAMPED, "She sinks when swamped: 4.6 gal of foam needed",
+  assert_chart_says (SAMPLE_OVER, GB_CHART_SWAMPED,
+                     "As far as densities are known, she sinks when swamped: 4.6 gal of foam needed",
                      (const char *[]){ "to either side", NULL });
 }
 
