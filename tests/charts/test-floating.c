@@ -143,6 +143,7 @@ test_measured (void)
       = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
   g_autoptr (GbFloating) floating = gb_floating_new (&source, &afloat->attitude, GB_ALL_VIEWS);
   const GbMeasured *measured = floating->measured;
+  g_autofree char *where = NULL;
 
   gb_floating_take (floating, afloat);
   g_assert_cmpfloat_with_epsilon (measured[GB_FREEBOARD_LEAST].value, afloat->least.freeboard, 1e-9);
@@ -150,8 +151,163 @@ test_measured (void)
   g_assert_cmpfloat (measured[GB_FREEBOARD_PORT].value, >, afloat->least.freeboard);
   for (guint i = 0; i <= GB_DRAUGHT_FORE; i++)
     g_assert_cmpfloat_with_epsilon (measured[i].to.z, 0, 1e-6);
-  g_assert_cmpstr (gb_floating_where_least (floating), ==, "aft, to starboard");
+  where = gb_floating_where_least (floating);
+  g_assert_cmpstr (where, ==, "aft, to starboard");
   g_assert_cmpuint (floating->waterline->len, ==, 1);
+}
+
+/* An empty picture says the true reason. */
+static void
+test_reasons (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  g_autoptr (GbChart) dry = NULL;
+  g_autoptr (GbChart) light = NULL;
+  GbAfloat *afloat = &sample->findings.afloat[0];
+
+  sample->swamped->holding_on.kind = GB_REST_SINKS;
+  sample->swamped->parts_volume = sample->swamped->hulls_volume = 0;
+  light = sample_chart (sample, GB_CHART_SWAMPED);
+  g_assert_true (gb_chart_is_empty (light));
+  assert_says (gb_chart_title (light), "no part has a known density");
+
+  afloat->state = GB_AFLOAT_UNKNOWN;
+  g_free (afloat->sentence);
+  afloat->sentence = g_strdup ("The water's density is missing.");
+  dry = sample_chart (sample, GB_CHART_FLOATING);
+  g_assert_true (gb_chart_is_empty (dry));
+  g_assert_cmpstr (gb_chart_title (dry), ==, "The water's density is missing");
+}
+
+/* A limit of nothing is no limit to be "of". */
+static void
+test_no_limit (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  g_autoptr (GbChart) chart = NULL;
+
+  sample->findings.afloat[0].limit = 0;
+  chart = sample_chart (sample, GB_CHART_FLOATING);
+  assert_says (gb_chart_description (chart), "177 kg: an edge is lower than the accepted freeboard");
+}
+
+/* Where an opening is the lowest, it is named. */
+static void
+test_opening_is_named (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  g_autoptr (GbChart) chart = NULL;
+  GbEdgeLine *line = g_ptr_array_index (sample->findings.edges.lines, 0);
+
+  line->opening = 77;
+  g_free (line->name);
+  line->name = g_strdup ("Hull, slot");
+  chart = sample_chart (sample, GB_CHART_FLOATING);
+  assert_says (gb_chart_title (chart), "of freeboard at “Hull, slot”");
+}
+
+/* The moment is to one side, and said of that one. */
+static void
+test_moment_has_a_side (void)
+{
+  g_autoptr (GbChart) chart = sample_chart_alone (SAMPLE_OVER, GB_CHART_RIGHTING);
+  const char *first = strstr (gb_chart_description (chart), "Under the heeling moment");
+
+  g_assert_nonnull (first);
+  g_assert_null (strstr (first + 1, "Under the heeling moment"));
+}
+
+/* While a load is dragged: a few degrees change nothing in what is shown, many degrees are shown wholly. */
+static void
+test_scale_is_held (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  const GbChartSource source
+      = { .boat = sample->boat, .findings = &sample->findings, .moved_to = { NAN, NAN, NAN } };
+  static const double heels[] = { 1, 3, 40 };
+  const GbAttitude upright = gb_attitude (0, 0, 0.2);
+  g_autoptr (GbScene) base = gb_scene_new_loads (&source, &upright, GB_ALL_VIEWS);
+
+  for (guint i = 0; i < G_N_ELEMENTS (heels); i++)
+    {
+      const GbAttitude heeled = gb_attitude (heels[i] * DEGREE, 0, 0.2);
+      g_autoptr (GbScene) scene = gb_scene_new_loads (&source, &heeled, GB_ALL_VIEWS);
+      const GbMesh *mesh = &g_array_index (scene->hulls, GbSceneHull, 0).mesh;
+
+      gb_scene_hold (scene, base);
+      g_assert_cmpint (scene->lo.y == base->lo.y && scene->hi.z == base->hi.z, ==, heels[i] < 10);
+      for (guint k = 0; k < mesh->n_points; k++)
+        {
+          GbVec3 p = mesh->points[k];
+
+          g_assert_true (p.x > scene->lo.x && p.y > scene->lo.y && p.z > scene->lo.z);
+          g_assert_true (p.x < scene->hi.x && p.y < scene->hi.y && p.z < scene->hi.z);
+        }
+    }
+}
+
+/* The sizes that the page of floating gives its picture. */
+static const double panes[][2] = { { 690, 310 }, { 570, 170 } };
+
+/* A title of two lines moves nothing. */
+static void
+test_title_moves_nothing (void)
+{
+  g_autoptr (Sample) sample = sample_new (SAMPLE_PRAM);
+  g_autoptr (GbChart) brief = NULL;
+  g_autoptr (GbChart) lengthy = NULL;
+  GbBuild *build = (GbBuild *)gb_boat_build (sample->boat);
+
+  build->freeboard = 0.01;
+  brief = sample_chart (sample, GB_CHART_FLOATING);
+  build->freeboard = 0.5;
+  lengthy = sample_chart (sample, GB_CHART_FLOATING);
+  g_assert_cmpuint (strlen (gb_chart_title (lengthy)), >, strlen (gb_chart_title (brief)) + 20);
+  for (guint i = 0; i < G_N_ELEMENTS (panes); i++)
+    {
+      g_auto (Paper) one;
+      g_auto (Paper) other;
+
+      paper_init_blank (&one, panes[i][0], panes[i][1], GB_CHART_LIGHT);
+      paper_init_blank (&other, panes[i][0], panes[i][1], GB_CHART_LIGHT);
+      gb_chart_render (brief, &one.canvas, FALSE);
+      gb_chart_render (lengthy, &other.canvas, FALSE);
+      g_assert_cmpuint (one.canvas.hits->len, ==, other.canvas.hits->len);
+      for (guint k = 0; k < one.canvas.hits->len; k++)
+        {
+          GbBox a = g_array_index (one.canvas.hits, GbHit, k).box;
+          GbBox b = g_array_index (other.canvas.hits, GbHit, k).box;
+
+          g_assert_true (a.x == b.x && a.y == b.y && a.width == b.width && a.height == b.height);
+        }
+    }
+}
+
+/* All three views are there in each, and take most of its width. */
+static void
+test_panes_are_filled (void)
+{
+  g_autoptr (GbChart) chart = sample_chart_alone (SAMPLE_PRAM, GB_CHART_FLOATING);
+
+  for (guint i = 0; i < G_N_ELEMENTS (panes); i++)
+    {
+      double first = INFINITY, last = 0;
+      guint seen = 0;
+
+      for (double x = 0; x < panes[i][0]; x += 5)
+        for (double y = 0; y < panes[i][1]; y += 5)
+          {
+            GbChartSpot spot;
+
+            if (!gb_chart_locate (chart, panes[i][0], panes[i][1], x, y, -1, &spot))
+              continue;
+            seen |= 1u << spot.view;
+            first = fmin (first, x);
+            last = fmax (last, x);
+          }
+      g_assert_cmpuint (seen, ==, GB_ALL_VIEWS);
+      g_assert_cmpfloat (last - first, >, panes[i][0] * 0.6);
+    }
 }
 
 /* The waterline is closed and goes all round. */
@@ -232,6 +388,13 @@ main (int argc, char **argv)
   g_test_add_func ("/charts/floating/not-afloat", test_not_afloat);
   g_test_add_func ("/charts/floating/states-without-a-sentence", test_states_without_a_sentence);
   g_test_add_func ("/charts/floating/measured", test_measured);
+  g_test_add_func ("/charts/floating/reasons", test_reasons);
+  g_test_add_func ("/charts/floating/no-limit", test_no_limit);
+  g_test_add_func ("/charts/floating/opening-is-named", test_opening_is_named);
+  g_test_add_func ("/charts/floating/moment-has-a-side", test_moment_has_a_side);
+  g_test_add_func ("/charts/floating/scale-is-held", test_scale_is_held);
+  g_test_add_func ("/charts/floating/title-moves-nothing", test_title_moves_nothing);
+  g_test_add_func ("/charts/floating/panes-are-filled", test_panes_are_filled);
   g_test_add_func ("/charts/floating/waterline", test_waterline);
   g_test_add_func ("/charts/floating/tooltips", test_tooltips);
   return g_test_run ();
