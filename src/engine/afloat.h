@@ -52,8 +52,8 @@ typedef struct
   gint64 condition; /* id; 0: nobody aboard */
   GbAfloatState state;
   char *sentence; /* why not, with figures; NULL where she floats */
-  GPtrArray *troubles; /* (element-type utf8): a load outside the boat, a person of 5000 kg, a load without
-                          mass or place; never NULL */
+  GPtrArray *troubles; /* (element-type utf8): a load outside the boat, a person of 5000 kg, a tank that
+                          holds less than is in it, a load without mass or place; never NULL */
 
   double light, margin, load_mass, total, total_sd; /* kg, as in GbFlotation */
   GbVec3 gravity;           /* liquids where they have run to; NAN */

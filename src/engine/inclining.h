@@ -20,10 +20,10 @@ double gb_shift_tangent (const GbShift *shift, double pendulum);
 typedef struct
 {
   gint64 inclining; /* id */
-  char *trouble;    /* a sentence: no reading, no displacement; or NULL */
+  char *trouble;    /* a sentence: no reading, no displacement, readings that disagree; or NULL */
   guint n;          /* readings used */
   double mass;      /* displacement */
-  double gm, gm_sd;
+  double gm, gm_sd; /* NAN where readings disagree: in the way that she heels, or by more than GM itself */
   double km;        /* computed for that displacement as the condition floats */
   double kg, kg_sd; /* from these: KM - GM, liquids' free surfaces put right */
   double z, z_sd;   /* height of the centre of gravity above the baseline */
