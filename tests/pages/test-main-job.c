@@ -89,19 +89,36 @@ add_hull (WindowSupport *self)
   support_until (count (self, GB_RECORD_HULL) == 1);
 }
 
-/* A box: a drop-down is opened and moved in as anybody would. */
+/* A drop-down is opened and moved in as anybody would; undo takes it back. */
 static void
-make_it_a_box (WindowSupport *self)
+close_and_open (WindowSupport *self, const GbHull *hull)
 {
   GtkWidget *page = gb_window_get_page (self->window, "hulls");
   GbProject *project = gb_window_get_project (self->window);
-  const gint64 id = ((const GbRecord *) gb_boat_roots (gb_project_get_boat (project), GB_RECORD_HULL)->pdata[0])->id;
-  GtkWidget *form = gb_inspector_find (GB_INSPECTOR (support_find (page, GB_TYPE_INSPECTOR)), "form");
+  const gint64 id = hull->rec.id;
+  GtkWidget *edge = gb_inspector_find (GB_INSPECTOR (support_find (page, GB_TYPE_INSPECTOR)), "edge");
+  g_autoptr (GError) error = NULL;
 
-  g_assert_nonnull (form);
-  gtk_widget_child_focus (form, GTK_DIR_TAB_FORWARD);
+  g_assert_nonnull (edge);
+  gtk_widget_child_focus (edge, GTK_DIR_TAB_FORWARD);
   support_keys (&self->input, "space Down Return");
-  support_until (gb_boat_hull (gb_project_get_boat (project), id)->form == GB_HULL_BLOCK);
+  support_until (gb_boat_hull (gb_project_get_boat (project), id)->edge == GB_EDGE_CLOSED);
+  gb_project_undo (project, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (gb_boat_hull (gb_project_get_boat (project), id)->edge, ==, GB_EDGE_OPEN);
+  support_settle ();
+}
+
+/* The first hull is a box from the start. */
+static void
+give_the_box_its_sides (WindowSupport *self)
+{
+  GtkWidget *page = gb_window_get_page (self->window, "hulls");
+  GbProject *project = gb_window_get_project (self->window);
+  const GbHull *hull = gb_boat_roots (gb_project_get_boat (project), GB_RECORD_HULL)->pdata[0];
+
+  g_assert_cmpint (hull->form, ==, GB_HULL_BLOCK);
+  close_and_open (self, hull);
   fill (self, page, "length", "2 m");
   fill (self, page, "width", "1 m");
   fill (self, page, "height", "0.4 m");
@@ -144,7 +161,7 @@ test_main_job (void)
   g_assert_nonnull (strstr (strip_words (&self, "weight"), "kg"));
   g_assert_nonnull (strstr (strip_words (&self, "centre"), "x 1000 mm"));
   add_hull (&self);
-  make_it_a_box (&self);
+  give_the_box_its_sides (&self);
   g_assert_nonnull (strstr (strip_words (&self, "afloat"), "free"));
   add_load (&self);
   add_receipt (&self);
