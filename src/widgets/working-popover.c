@@ -168,6 +168,8 @@ make_scroller (GtkWidget *content)
   GtkWidget *scroller = gtk_scrolled_window_new ();
 
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), content);
+  /* A bar in sight tells that there is more, where the edge happens to fall between two lines. */
+  gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (scroller), FALSE);
   gtk_widget_set_focusable (scroller, TRUE);
   gtk_widget_set_vexpand (scroller, TRUE);
   add_scroll_keys (scroller);
@@ -183,9 +185,10 @@ natural_size (GtkWidget *widget, GtkOrientation orientation, int for_size)
   return natural;
 }
 
-/* What of the popover is not the scroller: its button, its frame and its arrow; and a hand's breadth of air. */
+/* What of the popover is not the scroller: its button, its frame, its arrow, the bar; and some air. */
 #define AROUND 112
-#define ASIDE 72
+#define ASIDE 84
+#define BAR 26
 #define LEAST_HEIGHT 96
 
 /* As large as its content, but not larger than the window has room for on the roomiest side of @relative_to:
@@ -213,7 +216,7 @@ fit (GtkPopover *popover, GtkWidget *relative_to, GtkScrolledWindow *scroller, G
   else
     gtk_popover_set_position (popover, below >= above ? GTK_POS_BOTTOM : GTK_POS_TOP);
   width = MIN (width, gtk_widget_get_width (window) - ASIDE);
-  gtk_scrolled_window_set_min_content_width (scroller, width);
+  gtk_scrolled_window_set_min_content_width (scroller, width + BAR);
   gtk_scrolled_window_set_min_content_height (
       scroller, (int) CLAMP (high - AROUND, LEAST_HEIGHT,
                              MAX (natural_size (content, GTK_ORIENTATION_VERTICAL, width), LEAST_HEIGHT)));
