@@ -31,6 +31,7 @@ typedef enum
 {
   PADS_FULL,
   PADS_TIGHT,
+  PADS_UPRIGHT, /* above and below only */
   PADS_NONE
 } PadKind;
 
@@ -49,6 +50,8 @@ static const Comfort comforts[] = {
   { FALSE, PADS_FULL, TRUE, 0.85 },
   { FALSE, PADS_TIGHT, TRUE, 0.85 },
   { FALSE, PADS_TIGHT, FALSE, 0.85 },
+  { FALSE, PADS_UPRIGHT, TRUE, 0.85 },
+  { FALSE, PADS_UPRIGHT, FALSE, 0.85 },
 };
 static const Comfort bare = { FALSE, PADS_NONE, FALSE, 0 };
 
@@ -180,9 +183,12 @@ best_way (const Needs *needs, GbBox box, guint *way)
 static GbPads
 pads_of (const GbBoatWords *words, PadKind kind, guint view)
 {
-  return kind == PADS_FULL    ? words->pads[view]
-         : kind == PADS_TIGHT ? words->tight[view]
-                              : (GbPads){ 0, 0, 0, 0 };
+  const GbPads *pads = &words->pads[view];
+
+  return kind == PADS_FULL      ? *pads
+         : kind == PADS_TIGHT   ? words->tight[view]
+         : kind == PADS_UPRIGHT ? (GbPads){ 0, pads->top, 0, pads->bottom }
+                                : (GbPads){ 0, 0, 0, 0 };
 }
 
 static gboolean

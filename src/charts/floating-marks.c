@@ -256,18 +256,20 @@ gb_floating_draw_marked (const GbFloating *floating, GbCanvas *canvas, const GbB
     }
 }
 
-/* The figures grow and shrink while a load is dragged: room for the usual ones, or for twice that. */
-#define USUAL_FIGURES 6 /* em */
+/* The figures grow and shrink while a load is dragged: room for the usual ones, and in steps for more; em. */
+#define USUAL_FIGURES 6
+#define MORE_FIGURES 3
 
 static double
 words_width (const GbFloating *floating, GbCanvas *canvas, guint which)
 {
   const GbMeasured *measured = &floating->measured[which];
-  double usual = USUAL_FIGURES * canvas->em;
+  double step = MORE_FIGURES * canvas->em, width;
 
   if (!isfinite (measured->value))
     return 0;
-  return ceil ((gb_text_width (canvas, GB_TEXT_STRONG, measured->words) + canvas->em * 0.6) / usual) * usual;
+  width = gb_text_width (canvas, GB_TEXT_STRONG, measured->words) + canvas->em * 0.6;
+  return fmax (USUAL_FIGURES * canvas->em, ceil (width / step) * step);
 }
 
 GbPads

@@ -294,8 +294,8 @@ test_panes_are_filled (void)
       double first = INFINITY, last = 0;
       guint seen = 0;
 
-      for (double x = 0; x < panes[i][0]; x += 5)
-        for (double y = 0; y < panes[i][1]; y += 5)
+      for (double x = 0; x < panes[i][0]; x += 15)
+        for (double y = 0; y < panes[i][1]; y += 15)
           {
             GbChartSpot spot;
 
