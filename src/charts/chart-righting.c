@@ -93,29 +93,13 @@ find_rest (const GbRightingCurve *curve)
   return isfinite (rest) ? rest : 0;
 }
 
-/* The greatest lever before she fills is not the curve's where that comes later. */
 static GbRightingReach
-take_side (const GbRightingCurve *curve, const GbRightingSide *side, int sign)
+take_side (const GbRightingSide *side)
 {
   gboolean fills = isfinite (side->filling) && !(side->vanishing <= side->filling);
-  GbRightingReach reach
-      = { *side, fills, fills ? side->filling : side->vanishing, side->greatest, side->greatest_at };
 
-  if (!fills || side->greatest_at <= side->filling)
-    return reach;
-  reach.greatest = reach.greatest_at = NAN;
-  for (guint i = 0; i < GB_N_LEVERS; i++)
-    {
-      double heel = sign * curve->points[i].heel, lever = sign * curve->points[i].lever;
-
-      if (heel >= sign * curve->rest && heel <= side->filling && !(lever <= reach.greatest)
-          && isfinite (lever))
-        {
-          reach.greatest = lever;
-          reach.greatest_at = heel;
-        }
-    }
-  return reach;
+  return (GbRightingReach){ *side, fills, fills ? side->filling : side->vanishing, side->dry_greatest,
+                            side->dry_greatest_at };
 }
 
 static GbRightingCurve *
@@ -137,8 +121,8 @@ take_curve (const GbChartSource *source)
         curve->balances[curve->n_balances++] = *balance;
     }
   curve->rest = find_rest (curve);
-  curve->starboard = take_side (curve, &righting->starboard, 1);
-  curve->port = take_side (curve, &righting->port, -1);
+  curve->starboard = take_side (&righting->starboard);
+  curve->port = take_side (&righting->port);
   return curve;
 }
 

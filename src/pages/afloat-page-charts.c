@@ -5,7 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "engine/working.h"
 #include "pages/afloat-words.h"
+#include "pages/fact-list.h"
 
 /* Who moves in the crew map: what is selected, else the first person, else the first load. */
 gint64
@@ -94,6 +96,7 @@ gb_afloat_page_make_charts (GbAfloatPage *self)
   self->charts = gb_chart_host_new ();
   gb_chart_host_add (self->charts, self->drawing, GB_CHART_FLOATING);
   gb_chart_host_add (self->charts, self->freeboard, GB_CHART_FREEBOARD);
+  gtk_box_append (self->freeboard_view, gb_quiet_label_new (gb_caution_afloat ()));
   gb_chart_host_add (self->charts, gb_crew_view_get_area (self->crew), GB_CHART_CREW);
   gb_chart_host_add (self->charts, gb_righting_view_get_area (self->righting), GB_CHART_RIGHTING);
   gb_chart_host_add (self->charts, gb_swamped_view_get_area (self->swamped), GB_CHART_SWAMPED);

@@ -39,6 +39,7 @@ struct _GbAfloatPage
   GtkWidget *switcher;
   GtkStack *views;
   GbAfloatFacts *facts;
+  GtkBox *freeboard_view;
   GbChartArea *freeboard;
   GbCrewView *crew;
   GbRightingView *righting;

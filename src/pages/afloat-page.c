@@ -320,6 +320,7 @@ gb_afloat_page_class_init (GbAfloatPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, switcher);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, views);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, facts);
+  gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, freeboard_view);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, freeboard);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, crew);
   gtk_widget_class_bind_template_child (widget_class, GbAfloatPage, righting);

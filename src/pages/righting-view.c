@@ -143,30 +143,6 @@ immersion_words (const GbEdgeImmersion *edge)
   return g_strdup (text->len > 0 ? text->str : _ ("never"));
 }
 
-/* Where the greatest lever is: on the curve up to where she fills, as the chart beside it has it. */
-typedef struct
-{
-  double lever, at;
-} Greatest;
-
-static Greatest
-find_greatest (const GbRighting *r, const GbRightingSide *side, int sign)
-{
-  Greatest found = { side->greatest, side->greatest_at };
-
-  if (!(side->filling < side->greatest_at))
-    return found;
-  found = (Greatest){ NAN, NAN };
-  for (int i = 0; i <= GB_UPRIGHT && i * G_PI / 180 <= side->filling; i++)
-    {
-      double lever = sign * r->levers[GB_UPRIGHT + sign * i].lever;
-
-      if (isfinite (lever) && !(lever <= found.lever))
-        found = (Greatest){ lever, i * G_PI / 180 };
-    }
-  return found;
-}
-
 /* Showing ----------------------------------------------------------------------------------------------- */
 
 static void
@@ -179,14 +155,13 @@ static void
 show_facts (GbRightingView *self, const GbRighting *r, GbUnits units)
 {
   const GbRightingSide *s = &r->starboard, *p = &r->port;
-  Greatest starboard = find_greatest (r, s, 1), port = find_greatest (r, p, -1);
 
   gb_fact_list_set (self->facts[FACT_GM], gb_length_format (r->gm, units), r->gm < 0);
   gb_fact_list_set (self->facts[FACT_SOLID], gb_length_format (r->gm_solid, units), FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self->facts[FACT_SOLID]), fabs (r->gm_solid - r->gm) > 0.0005);
-  set_pair (self, FACT_GREATEST, gb_length_format (starboard.lever, units),
-            gb_length_format (port.lever, units));
-  set_pair (self, FACT_GREATEST_AT, degrees (starboard.at), degrees (port.at));
+  set_pair (self, FACT_GREATEST, gb_length_format (s->dry_greatest, units),
+            gb_length_format (p->dry_greatest, units));
+  set_pair (self, FACT_GREATEST_AT, degrees (s->dry_greatest_at), degrees (p->dry_greatest_at));
   set_pair (self, FACT_FILLING, degrees (s->filling), degrees (p->filling));
   set_pair (self, FACT_VANISHING, degrees (s->vanishing), degrees (p->vanishing));
   set_pair (self, FACT_AREA, area_words (s->dry_area), area_words (p->dry_area));

@@ -90,6 +90,8 @@ righting_new (const GbEdgeSet *edges, gboolean liquids)
                                 .greatest_at = 48 * DEGREE,
                                 .vanishing = 96 * DEGREE,
                                 .filling = liquids ? 24 * DEGREE : NAN,
+                                .dry_greatest = liquids ? 0.1143 : 0.162,
+                                .dry_greatest_at = (liquids ? 24 : 48) * DEGREE,
                                 .area = 0.165,
                                 .dry_area = liquids ? 0.025 : 0.165,
                                 .steady = 8 * DEGREE };
