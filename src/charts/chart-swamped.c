@@ -115,20 +115,15 @@ fill_key (GbFloating *floating, const GbSwamped *swamped)
   gb_key_add (key, NULL, _ ("Density not known"), unknown_words (swamped, units));
 }
 
-/* With more than this share of her carrying nothing only because its density is not known, what sinks her may
- * be that. */
-#define MUCH 0.1
-
-/* @light: kg, of the boat alone. */
 static void
-say_title (GString *title, const GbSwamped *swamped, double light, GbUnits units)
+say_title (GString *title, const GbSwamped *swamped, GbUnits units)
 {
   const GbSwampedRest *rest = &swamped->holding_on;
   g_autofree char *foam = gb_quantity_format (swamped->foam_volume, GB_DIM_VOLUME, units);
   g_autofree char *edge = gb_length_format (fabs (rest->edge), units);
   gboolean wants_foam = swamped->foam_volume > 0 && isfinite (swamped->foam_volume);
 
-  if (rest->kind == GB_REST_SINKS && swamped->n_no_volume > 0 && !(swamped->no_volume_mass <= MUCH * light))
+  if (rest->kind == GB_REST_SINKS && swamped->guesswork)
     g_string_append (title, _ ("As far as densities are known, she sinks when swamped"));
   else if (rest->kind == GB_REST_SINKS)
     g_string_append (title, _ ("She sinks when swamped"));
@@ -242,7 +237,7 @@ make (const GbChartSource *source, GbChartWords *words)
   floating = gb_floating_new (source, lies ? &rest->attitude : NULL, VIEWS);
   mark_places (floating, swamped);
   fill_key (floating, swamped);
-  say_title (words->title, swamped, source->findings->flotation.light, floating->scene->units);
+  say_title (words->title, swamped, floating->scene->units);
   say_subtitle (words->subtitle, source, swamped);
   describe (words->description, floating, swamped);
   return floating;

@@ -124,6 +124,10 @@ swamped_new (gint64 condition, double holding)
   return swamped;
 }
 
+/* With more than this share of her carrying nothing only because its density is not known, what sinks her
+ * may be that. */
+#define MUCH 0.1
+
 GbSwamped *
 gb_swamped_find (const GbBoat *boat,
                  const GbHullSet *hulls,
@@ -154,6 +158,7 @@ gb_swamped_find (const GbBoat *boat,
   swamped->holding_on = find_rest (floater, edges, edge);
   if (is_wanted_no_more (is_cancelled, data))
     return NULL;
+  swamped->guesswork = swamped->n_no_volume > 0 && !(swamped->no_volume_mass <= MUCH * flotation->light);
   gb_swamped_find_foam (swamped, &(GbFoamCase){ floater, self, carriers, edge });
   return g_steal_pointer (&swamped);
 }

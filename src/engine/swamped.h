@@ -32,6 +32,8 @@ typedef struct
   guint n_no_volume;    /* parts with a mass whose density is not known: they carry nothing. What a scale
                            said of groups beyond their parts counts as one more */
   double no_volume_mass;
+  gboolean guesswork; /* more than a tenth of the light craft: where she sinks it may be for want of a density
+                       */
   guint n_no_place;     /* parts left out of the balance for want of a place; their volume is taken at the
                            light craft's centre */
 

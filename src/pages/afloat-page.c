@@ -74,10 +74,10 @@ show_test_at_hand (GbAfloatPage *self)
 {
   gint64 id = 0;
 
-  if (self->touched == gb_inclining_log_get_grid (self->inclining))
-    id = gb_inclining_log_at_hand (self->inclining);
-  else if (self->touched == gb_tub_log_get_grid (self->tub))
-    id = gb_tub_log_at_hand (self->tub);
+  if (self->touched == gb_test_log_get_grid (gb_inclining_log_get_tables (self->inclining)))
+    id = gb_test_log_at_hand (gb_inclining_log_get_tables (self->inclining));
+  else if (self->touched == gb_test_log_get_grid (gb_tub_log_get_tables (self->tub)))
+    id = gb_test_log_at_hand (gb_tub_log_get_tables (self->tub));
   if (id != 0)
     show_record (self, gb_grid_get_type_data (self->touched)->kind, &id, 1);
   return id != 0;
@@ -150,9 +150,9 @@ view_shown_cb (GObject *views, GParamSpec *pspec, gpointer data)
     return;
   self->touched = NULL;
   if (g_strcmp0 (view, "inclining") == 0)
-    self->touched = gb_inclining_log_get_grid (self->inclining);
+    self->touched = gb_test_log_get_grid (gb_inclining_log_get_tables (self->inclining));
   else if (g_strcmp0 (view, "model") == 0)
-    self->touched = gb_tub_log_get_grid (self->tub);
+    self->touched = gb_test_log_get_grid (gb_tub_log_get_tables (self->tub));
   gb_afloat_page_show_details (self);
   gb_afloat_page_show_view (self);
 }
@@ -182,12 +182,12 @@ place_cb (GbProject *project, const GbPlace *place, GbAfloatPage *self)
   if (place->kind == GB_RECORD_INCLINING || place->kind == GB_RECORD_SHIFT)
     {
       gtk_stack_set_visible_child_name (self->views, "inclining");
-      gb_inclining_log_go_to (self->inclining, place);
+      gb_test_log_go_to (gb_inclining_log_get_tables (self->inclining), place);
     }
   else if (place->kind == GB_RECORD_TUB || place->kind == GB_RECORD_TUB_LOAD)
     {
       gtk_stack_set_visible_child_name (self->views, "model");
-      gb_tub_log_go_to (self->tub, place);
+      gb_test_log_go_to (gb_tub_log_get_tables (self->tub), place);
     }
   else if (place->kind == GB_RECORD_CONDITION && record != NULL)
     gb_grid_go_to (gb_grid_pane_get_grid (self->conditions), place->kind, place->id, place->field, FALSE);
@@ -345,10 +345,10 @@ make_tables (GbAfloatPage *self)
                            G_CALLBACK (selected_cb), self, 0);
   g_signal_connect_object (gb_grid_pane_get_grid (self->loads), "selection-changed", G_CALLBACK (selected_cb),
                            self, 0);
-  g_signal_connect_object (gb_inclining_log_get_grid (self->inclining), "selection-changed",
+  g_signal_connect_object (gb_test_log_get_grid (gb_inclining_log_get_tables (self->inclining)),
+                           "selection-changed", G_CALLBACK (selected_cb), self, 0);
+  g_signal_connect_object (gb_test_log_get_grid (gb_tub_log_get_tables (self->tub)), "selection-changed",
                            G_CALLBACK (selected_cb), self, 0);
-  g_signal_connect_object (gb_tub_log_get_grid (self->tub), "selection-changed", G_CALLBACK (selected_cb),
-                           self, 0);
 }
 
 /* Words that are too long for a narrow window are cut, and then said by the tooltip. */

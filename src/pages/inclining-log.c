@@ -11,7 +11,6 @@
 #include "engine/working.h"
 #include "pages/afloat-grids.h"
 #include "pages/fact-list.h"
-#include "pages/test-log.h"
 
 typedef enum
 {
@@ -75,25 +74,11 @@ show_result (GbIncliningLog *self)
   gb_fact_list_set (self->facts[FACT_COMPUTED_Z], gb_length_format (found->computed_z, units), FALSE);
 }
 
-void
-gb_inclining_log_go_to (GbIncliningLog *self, const GbPlace *place)
-{
-  g_return_if_fail (GB_IS_INCLINING_LOG (self));
-  gb_test_log_go_to (self->log, place);
-}
-
-GbGrid *
-gb_inclining_log_get_grid (GbIncliningLog *self)
+GbTestLog *
+gb_inclining_log_get_tables (GbIncliningLog *self)
 {
   g_return_val_if_fail (GB_IS_INCLINING_LOG (self), NULL);
-  return gb_test_log_get_grid (self->log);
-}
-
-gint64
-gb_inclining_log_at_hand (GbIncliningLog *self)
-{
-  g_return_val_if_fail (GB_IS_INCLINING_LOG (self), 0);
-  return gb_test_log_at_hand (self->log);
+  return self->log;
 }
 
 void

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "pages/test-log.h"
 #include "project/project.h"
-#include "widgets/grid.h"
 
 G_BEGIN_DECLS
 
@@ -12,11 +12,7 @@ G_DECLARE_FINAL_TYPE (GbIncliningLog, gb_inclining_log, GB, INCLINING_LOG, GtkBo
 
 /* NULL lets go. */
 void gb_inclining_log_set_project (GbIncliningLog *self, GbProject *project);
-/* The table of the tests. */
-GbGrid *gb_inclining_log_get_grid (GbIncliningLog *self);
-/* The test that is selected, else the last one; 0: there is none. */
-gint64 gb_inclining_log_at_hand (GbIncliningLog *self);
-/* To the row of a test or a reading. */
-void gb_inclining_log_go_to (GbIncliningLog *self, const GbPlace *place);
+/* Its tables: what is at hand, and the way to a row. */
+GbTestLog *gb_inclining_log_get_tables (GbIncliningLog *self);
 
 G_END_DECLS

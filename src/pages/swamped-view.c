@@ -149,17 +149,6 @@ rest_words (const GbSwampedRest *rest)
   return g_strdup_printf (_ ("floats,\n%s,\n%s"), trim, heel);
 }
 
-/* More than this share of her without a volume, and what was found says little. */
-#define MUCH 0.1
-
-static gboolean
-is_guesswork (GbSwampedView *self, const GbSwamped *s)
-{
-  double light = gb_project_get_findings (self->project)->flotation.light;
-
-  return s->n_no_volume > 0 && !(s->no_volume_mass <= MUCH * light);
-}
-
 /* What would carry her may be just what is not known. */
 static char *
 guess_words (const GbSwampedRest *rest)
@@ -235,14 +224,14 @@ show_notice (GbSwampedView *self, const GbSwamped *s, GbUnits units)
   g_autofree char *words = g_strdup_printf (
       _ ("Not known: %s of her has no material or no known density, and counts as carrying nothing."), mass);
 
-  say (self->notice, is_guesswork (self, s) ? words : NULL);
+  say (self->notice, s->guesswork ? words : NULL);
 }
 
 static void
 show_rests (GbSwampedView *self, const GbSwamped *s, GbUnits units)
 {
   const GbSwampedRest *out = &s->holding_on;
-  gboolean guess = is_guesswork (self, s);
+  gboolean guess = s->guesswork;
   gboolean nothing = isnan (s->parts_volume) || (guess && out->most <= 0);
 
   gb_fact_list_set (self->ours[OURS_ABOARD], guess ? guess_words (&s->aboard) : rest_words (&s->aboard),

@@ -12,7 +12,6 @@
 #include "pages/afloat-grids.h"
 #include "pages/afloat-words.h"
 #include "pages/fact-list.h"
-#include "pages/test-log.h"
 
 typedef enum
 {
@@ -156,25 +155,11 @@ show_result (GbTubLog *self)
 
 /* Object ------------------------------------------------------------------------------------------------ */
 
-void
-gb_tub_log_go_to (GbTubLog *self, const GbPlace *place)
-{
-  g_return_if_fail (GB_IS_TUB_LOG (self));
-  gb_test_log_go_to (self->log, place);
-}
-
-GbGrid *
-gb_tub_log_get_grid (GbTubLog *self)
+GbTestLog *
+gb_tub_log_get_tables (GbTubLog *self)
 {
   g_return_val_if_fail (GB_IS_TUB_LOG (self), NULL);
-  return gb_test_log_get_grid (self->log);
-}
-
-gint64
-gb_tub_log_at_hand (GbTubLog *self)
-{
-  g_return_val_if_fail (GB_IS_TUB_LOG (self), 0);
-  return gb_test_log_at_hand (self->log);
+  return self->log;
 }
 
 void

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "pages/test-log.h"
 #include "project/project.h"
-#include "widgets/grid.h"
 
 G_BEGIN_DECLS
 
@@ -13,11 +13,7 @@ G_DECLARE_FINAL_TYPE (GbTubLog, gb_tub_log, GB, TUB_LOG, GtkBox)
 
 /* NULL lets go. */
 void gb_tub_log_set_project (GbTubLog *self, GbProject *project);
-/* The table of the tests. */
-GbGrid *gb_tub_log_get_grid (GbTubLog *self);
-/* The test that is selected, else the last one; 0: there is none. */
-gint64 gb_tub_log_at_hand (GbTubLog *self);
-/* To the row of a test or a load of the model. */
-void gb_tub_log_go_to (GbTubLog *self, const GbPlace *place);
+/* Its tables: what is at hand, and the way to a row. */
+GbTestLog *gb_tub_log_get_tables (GbTubLog *self);
 
 G_END_DECLS

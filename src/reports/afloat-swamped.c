@@ -24,8 +24,11 @@ static const GbColumn swamped_columns[] = {
 };
 
 static void
-add_state (GbTable *table, const GbSwampedRest *rest)
+add_state (GbTable *table, const GbSwampedRest *rest, gboolean guesswork)
 {
+  /* What would carry her may be just what is not known. */
+  GbRestKind kind = rest->kind == GB_REST_SINKS && guesswork ? GB_REST_NONE : rest->kind;
+
   static const struct
   {
     const char *text, *code;
@@ -36,15 +39,15 @@ add_state (GbTable *table, const GbSwampedRest *rest)
   if (rest->kind == GB_REST_FOUND && rest->attitude.up.z < 0)
     gb_table_coded (table, _ ("turns over"), "over");
   else
-    gb_table_coded (table, _ (kinds[rest->kind].text), kinds[rest->kind].code);
+    gb_table_coded (table, _ (kinds[kind].text), kinds[kind].code);
 }
 
 static void
-add_swamped_rest (GbTable *table, const GbSwampedRest *rest, const char *name, const char *code,
-                  const char *condition)
+add_swamped_rest (GbTable *table, const GbSwamped *swamped, const GbSwampedRest *rest, const char *name,
+                  const char *code, const char *condition)
 {
   gb_afloat_row (table, name, code, condition);
-  add_state (table, rest);
+  add_state (table, rest, swamped->guesswork);
   gb_table_number (table, rest->weight);
   gb_table_number (table, rest->most);
   gb_table_number (table, rest->heel);
@@ -57,8 +60,9 @@ static void
 add_swamped (GbTable *table, const GbSwamped *swamped, const char *condition)
 {
   gb_afloat_heading (table, condition);
-  add_swamped_rest (table, &swamped->aboard, _ ("sitting in her"), "aboard", condition);
-  add_swamped_rest (table, &swamped->holding_on, _ ("in the water, holding on"), "holding_on", condition);
+  add_swamped_rest (table, swamped, &swamped->aboard, _ ("sitting in her"), "aboard", condition);
+  add_swamped_rest (table, swamped, &swamped->holding_on, _ ("in the water, holding on"), "holding_on",
+                    condition);
 }
 
 /* Foam, both ways ---------------------------------------------------------------------------------------- */

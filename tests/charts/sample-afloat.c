@@ -169,6 +169,7 @@ swamped_new (gboolean sinks, const GbEdgeSet *edges)
   swamped->parts_volume = 0.04;
   swamped->n_no_volume = 2;
   swamped->no_volume_mass = 3.2;
+  swamped->guesswork = sinks;
   swamped->foam_volume = sinks ? 0.0174 : 0;
   swamped->foam_mass = swamped->foam_volume * GB_FOAM_DENSITY;
   swamped->foam_density = GB_FOAM_DENSITY;

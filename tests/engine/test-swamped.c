@@ -27,6 +27,7 @@ test_volumes (void)
   assert_near (swamped->hulls_volume, 0, 0);
   g_assert_cmpuint (swamped->n_no_volume, ==, 1);
   assert_near (swamped->no_volume_mass, 3, 0);
+  g_assert_false (swamped->guesswork);
   g_assert_cmpuint (swamped->n_no_place, ==, 1);
   assert_near (swamped->holding, 2.0 / 15, 0);
   assert_near (swamped->aboard.weight, 48 + 15.7 + 3 + 6, 1e-9);
@@ -342,6 +343,7 @@ test_little_is_known (void)
   g_assert_cmpint (heavy->aboard.kind, ==, GB_REST_SINKS);
   assert_near (heavy->aboard.most, 0, 0);
   g_assert_cmpuint (heavy->n_no_volume, ==, 1);
+  g_assert_true (heavy->guesswork);
 
   add_weight (&raft, add_material (raft.boat, GB_MEASURE_DENSITY, 500), 20, 2, 0, 0.1);
   bare = find (&raft, 0);
