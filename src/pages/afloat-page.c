@@ -248,8 +248,8 @@ gb_afloat_page_show (GbPage *page, GbProject *project)
   gb_chart_host_set_project (self->charts, project);
   gb_grid_pane_set_project (self->conditions, project);
   gb_grid_pane_set_project (self->loads, project);
-  gb_inclining_log_set_project (self->inclining, project);
-  gb_tub_log_set_project (self->tub, project);
+  gb_test_log_set_project (gb_inclining_log_get_tables (self->inclining), project);
+  gb_test_log_set_project (gb_tub_log_get_tables (self->tub), project);
   if (project == NULL)
     {
       gb_afloat_facts_show (self->facts, NULL, NULL);

@@ -25,7 +25,6 @@ struct _GbIncliningLog
 {
   GtkBox parent_instance;
 
-  GbProject *project;
   GbTestLog *log;
   GtkWidget *result;
   GtkLabel *trouble;
@@ -38,8 +37,9 @@ static GbWorking *
 ask_working (gpointer data)
 {
   GbIncliningLog *self = data;
+  GbProject *project = gb_test_log_get_project (self->log);
 
-  return gb_working_inclined (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
+  return gb_working_inclined (gb_project_get_boat (project), gb_project_get_findings (project),
                               gb_test_log_at_hand (self->log));
 }
 
@@ -54,7 +54,8 @@ static void
 show_result (GbIncliningLog *self)
 {
   const GbRecord *test = gb_test_log_get_record (self->log);
-  const GbFindings *findings = self->project != NULL ? gb_project_get_findings (self->project) : NULL;
+  GbProject *project = gb_test_log_get_project (self->log);
+  const GbFindings *findings = project != NULL ? gb_project_get_findings (project) : NULL;
   const GbInclined *found
       = test != NULL && test->index < findings->n_inclined ? &findings->inclined[test->index] : NULL;
   GbUnits units;
@@ -62,7 +63,7 @@ show_result (GbIncliningLog *self)
   gtk_widget_set_visible (self->result, found != NULL);
   if (found == NULL)
     return;
-  units = gb_project_get_build (self->project)->units;
+  units = gb_project_get_build (project)->units;
   gtk_label_set_text (self->trouble, found->trouble != NULL ? found->trouble : "");
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), found->trouble != NULL);
   gb_fact_list_set (self->facts[FACT_GM],
@@ -81,34 +82,9 @@ gb_inclining_log_get_tables (GbIncliningLog *self)
   return self->log;
 }
 
-void
-gb_inclining_log_set_project (GbIncliningLog *self, GbProject *project)
-{
-  g_return_if_fail (GB_IS_INCLINING_LOG (self));
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_set_object (&self->project, project);
-  gb_test_log_set_project (self->log, project);
-  if (project != NULL)
-    g_signal_connect_object (project, "changed", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);
-  show_result (self);
-}
-
-static void
-gb_inclining_log_dispose (GObject *object)
-{
-  GbIncliningLog *self = GB_INCLINING_LOG (object);
-
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_clear_object (&self->project);
-  G_OBJECT_CLASS (gb_inclining_log_parent_class)->dispose (object);
-}
-
 static void
 gb_inclining_log_class_init (GbIncliningLogClass *klass)
 {
-  G_OBJECT_CLASS (klass)->dispose = gb_inclining_log_dispose;
 }
 
 static void
@@ -134,7 +110,6 @@ gb_inclining_log_init (GbIncliningLog *self)
       gb_quiet_label_new (_ ("Move the weight out and back, to both sides, and enter each reading against "
                              "the start. With one reading alone there is no telling how sure it is.")));
   self->log = gb_test_log_new (&type, self->result);
-  g_signal_connect_object (gb_test_log_get_grid (self->log), "selection-changed", G_CALLBACK (show_result),
-                           self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->log, "shown", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->log));
 }

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "pages/test-log.h"
-#include "project/project.h"
 
 G_BEGIN_DECLS
 
@@ -10,9 +9,7 @@ G_BEGIN_DECLS
 #define GB_TYPE_INCLINING_LOG (gb_inclining_log_get_type ())
 G_DECLARE_FINAL_TYPE (GbIncliningLog, gb_inclining_log, GB, INCLINING_LOG, GtkBox)
 
-/* NULL lets go. */
-void gb_inclining_log_set_project (GbIncliningLog *self, GbProject *project);
-/* Its tables: what is at hand, and the way to a row. */
+/* Its tables: they take the project, and know what is at hand and the way to a row. */
 GbTestLog *gb_inclining_log_get_tables (GbIncliningLog *self);
 
 G_END_DECLS

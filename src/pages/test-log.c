@@ -18,6 +18,13 @@ struct _GbTestLog
 
 G_DEFINE_FINAL_TYPE (GbTestLog, gb_test_log, GTK_TYPE_BOX)
 
+enum
+{
+  SHOWN,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
 /* Nothing lives in this id: a table of it is empty. */
 #define NOBODY -1
 
@@ -56,6 +63,7 @@ show_readings (GbTestLog *self)
   gtk_widget_set_visible (self->result, test != 0);
   if (gb_grid_get_owner (grid) != (test != 0 ? test : NOBODY))
     gb_grid_set_owner (grid, test != 0 ? test : NOBODY);
+  g_signal_emit (self, signals[SHOWN], 0);
 }
 
 void
@@ -103,6 +111,13 @@ gb_test_log_set_project (GbTestLog *self, GbProject *project)
   show_readings (self);
 }
 
+GbProject *
+gb_test_log_get_project (GbTestLog *self)
+{
+  g_return_val_if_fail (GB_IS_TEST_LOG (self), NULL);
+  return self->project;
+}
+
 static void
 gb_test_log_dispose (GObject *object)
 {
@@ -118,6 +133,8 @@ static void
 gb_test_log_class_init (GbTestLogClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = gb_test_log_dispose;
+  signals[SHOWN] = g_signal_new ("shown", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                 G_TYPE_NONE, 0);
 }
 
 static void

@@ -43,7 +43,6 @@ struct _GbTubLog
 {
   GtkBox parent_instance;
 
-  GbProject *project;
   GbTestLog *log;
   GtkWidget *result;
   GtkLabel *trouble;
@@ -58,8 +57,9 @@ static GbWorking *
 ask_working (gpointer data)
 {
   GbTubLog *self = data;
+  GbProject *project = gb_test_log_get_project (self->log);
 
-  return gb_working_tubbed (gb_project_get_boat (self->project), gb_project_get_findings (self->project),
+  return gb_working_tubbed (gb_project_get_boat (project), gb_project_get_findings (project),
                             gb_test_log_at_hand (self->log));
 }
 
@@ -134,7 +134,8 @@ static void
 show_result (GbTubLog *self)
 {
   const GbRecord *test = gb_test_log_get_record (self->log);
-  const GbFindings *findings = self->project != NULL ? gb_project_get_findings (self->project) : NULL;
+  GbProject *project = gb_test_log_get_project (self->log);
+  const GbFindings *findings = project != NULL ? gb_project_get_findings (project) : NULL;
   const GbTubbed *t
       = test != NULL && test->index < findings->n_tubbed ? &findings->tubbed[test->index] : NULL;
   GbUnits units;
@@ -142,7 +143,7 @@ show_result (GbTubLog *self)
   gtk_widget_set_visible (self->result, t != NULL);
   if (t == NULL)
     return;
-  units = gb_project_get_build (self->project)->units;
+  units = gb_project_get_build (project)->units;
   gtk_label_set_text (self->trouble, t->trouble != NULL ? t->trouble : "");
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), t->trouble != NULL);
   show_line (self, LINE_FORE, t->draught_fore, t->computed_fore, GB_DIM_LENGTH, units);
@@ -162,34 +163,9 @@ gb_tub_log_get_tables (GbTubLog *self)
   return self->log;
 }
 
-void
-gb_tub_log_set_project (GbTubLog *self, GbProject *project)
-{
-  g_return_if_fail (GB_IS_TUB_LOG (self));
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_set_object (&self->project, project);
-  gb_test_log_set_project (self->log, project);
-  if (project != NULL)
-    g_signal_connect_object (project, "changed", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);
-  show_result (self);
-}
-
-static void
-gb_tub_log_dispose (GObject *object)
-{
-  GbTubLog *self = GB_TUB_LOG (object);
-
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_clear_object (&self->project);
-  G_OBJECT_CLASS (gb_tub_log_parent_class)->dispose (object);
-}
-
 static void
 gb_tub_log_class_init (GbTubLogClass *klass)
 {
-  G_OBJECT_CLASS (klass)->dispose = gb_tub_log_dispose;
 }
 
 static GtkWidget *
@@ -251,7 +227,6 @@ gb_tub_log_init (GbTubLog *self)
                   gb_fact_list_new (_ ("What the model must be, to stand for the condition"), specs, N_FACTS,
                                     self, self->facts));
   self->log = gb_test_log_new (&type, self->result);
-  g_signal_connect_object (gb_test_log_get_grid (self->log), "selection-changed", G_CALLBACK (show_result),
-                           self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->log, "shown", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->log));
 }

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "pages/test-log.h"
-#include "project/project.h"
 
 G_BEGIN_DECLS
 
@@ -11,9 +10,7 @@ G_BEGIN_DECLS
 #define GB_TYPE_TUB_LOG (gb_tub_log_get_type ())
 G_DECLARE_FINAL_TYPE (GbTubLog, gb_tub_log, GB, TUB_LOG, GtkBox)
 
-/* NULL lets go. */
-void gb_tub_log_set_project (GbTubLog *self, GbProject *project);
-/* Its tables: what is at hand, and the way to a row. */
+/* Its tables: they take the project, and know what is at hand and the way to a row. */
 GbTestLog *gb_tub_log_get_tables (GbTubLog *self);
 
 G_END_DECLS
